@@ -1,0 +1,64 @@
+package loads
+
+import "holdover/loads/units"
+
+// Care is what a circuit gets in an outage.
+type Care string
+
+// The three kinds of care.
+const (
+	Keep   Care = "keep"   // supplied throughout
+	Rotate Care = "rotate" // takes turns with the others, may wait
+	Shed   Care = "shed"   // left off
+)
+
+// The waves a circuit may need.
+const (
+	Sine    = "sine"
+	AnyWave = "any"
+)
+
+// A Circuit is one branch circuit or appliance, its profile's fields filled in under its own.
+type Circuit struct {
+	Name        string        `key:"name" required:"true" doc:"what the panel label says"`
+	Like        string        `key:"like" doc:"profile it starts from; see holdover profiles"`
+	Care        Care          `key:"care" one:"keep,rotate,shed" doc:"keep, rotate or shed"`
+	Count       int           `key:"count" range:"1,1000" doc:"how many of them"`
+	Volts       units.Volts   `key:"volts" range:"100,250" doc:"120, 240 or 230"`
+	Running     units.Watts   `key:"running" range:"0,200000" doc:"steady draw when on"`
+	RunningAmps units.Amps    `key:"running_amps" range:"0,1000" doc:"steady current when on, in place of running"`
+	Standby     units.Watts   `key:"standby" range:"0,20000" doc:"draw when idle"`
+	PowerFactor float64       `key:"power_factor" range:"0.05,1" doc:"of the steady draw, 0.05 to 1"`
+	Start       Start         `key:"start" doc:"first moments: {times: 4}, {amps: 60 A}, {code: G, hp: 0.5}, {watts: 800 W} or none"`
+	StartTime   units.Seconds `key:"start_seconds" range:"0,120" doc:"how long a start lasts"`
+	Use         Use           `key:"use" doc:"how much of the time it is on: {duty: 0.35}, {hours_per_day: 3 h}, {minutes_per_day: 40 min}, {hours: [24 shares]}, heating or cooling"`
+	Output      units.Watts   `key:"output" range:"0,500000" doc:"heat delivered or removed at full running"`
+	Fallback    float64       `key:"fallback_duty" range:"0,1" doc:"duty of heating or cooling when home.heat_loss is not given"`
+	Breaker     units.Amps    `key:"breaker" range:"1,400" doc:"rating of its breaker"`
+	Leg         string        `key:"leg" one:"A,B,auto" doc:"A, B or auto"`
+	SharesWith  string        `key:"shares_neutral_with" doc:"the other circuit of a multiwire pair"`
+	Needs       Needs         `key:"needs" doc:"what it asks of the supply"`
+	Heater      *Heater       `key:"heater" doc:"a gas water heater's own figures"`
+}
+
+// Needs is what a circuit asks of its supply.
+type Needs struct {
+	Wave           string        `key:"wave" one:"sine,any" doc:"sine or any"`
+	Gap            units.Seconds `key:"gap" range:"0,86400" doc:"longest break in supply it rides through"`
+	EarthedNeutral bool          `key:"earthed_neutral" doc:"burner's flame sensing needs an earthed neutral"`
+	CanWait        units.Hours   `key:"can_wait" range:"0,720" doc:"how long it can be without supply"`
+}
+
+// A Heater is a gas water heater's own draw: what its igniter, fan and board take while it fires, what they take at rest,
+// and what its freeze guard takes in the cold.
+type Heater struct {
+	Firing      units.Watts   `key:"firing" range:"0,2000" doc:"draw while it burns"`
+	Standby     units.Watts   `key:"standby" range:"0,500" doc:"draw at rest"`
+	FreezeGuard units.Watts   `key:"freeze_guard" range:"0,2000" doc:"draw of its frost heaters when on"`
+	GuardFrom   units.Celsius `key:"guard_from" range:"-20,20" doc:"temperature below which the frost heaters cut in"`
+	GuardFull   units.Celsius `key:"guard_full" range:"-60,10" doc:"temperature at which they never rest"`
+	Draw        units.Minutes `key:"draw" range:"0,1440" doc:"minutes a day it burns"`
+	StandsIn    string        `key:"stands_in" one:"indoors,garage,outdoors" doc:"indoors, garage or outdoors"`
+	GarageTemp  units.Celsius `key:"garage_temp" range:"-60,60" doc:"coldest the place gets where it stands"`
+	GasInput    units.Watts   `key:"gas_input" range:"0,500000" doc:"gas burnt at full fire"`
+}

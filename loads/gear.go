@@ -1,0 +1,59 @@
+package loads
+
+import (
+	"fmt"
+
+	"gopkg.in/yaml.v3"
+
+	"holdover/loads/units"
+)
+
+// Gear is one unit's spec sheet, as its maker prints it. A zero figure is one the sheet does not give.
+type Gear struct {
+	Name       string          `key:"name" required:"true" doc:"what you call the unit"`
+	Kind       string          `key:"kind" one:"ups,power-station,inverter,battery,generator" required:"true" doc:"ups, power-station, inverter, battery or generator"`
+	Wave       string          `key:"wave" one:"sine,stepped,square" doc:"sine, stepped or square"`
+	Distortion float64         `key:"distortion" range:"0,1" doc:"total harmonic distortion of the voltage, 0 to 1"`
+	Volts      units.Volts     `key:"volts" range:"12,250" doc:"output voltage"`
+	Frequency  units.Hertz     `key:"hertz" range:"45,65" doc:"output frequency"`
+	Watts      units.Watts     `key:"watts" range:"0,200000" doc:"continuous output"`
+	VA         units.VoltAmps  `key:"va" range:"0,200000" doc:"continuous apparent output"`
+	Surge      units.Watts     `key:"surge" range:"0,500000" doc:"short-time output"`
+	SurgeTime  units.Seconds   `key:"surge_seconds" range:"0,3600" doc:"how long the surge holds"`
+	Energy     units.WattHours `key:"energy" range:"0,1000000" doc:"stored energy"`
+	Runtimes   []Runtime       `key:"runtimes" doc:"published runtimes: [[50%, 11 min], [100%, 2.5 min]]"`
+	Gap        units.Seconds   `key:"gap" range:"0,3600" doc:"transfer time"`
+	Neutral    string          `key:"neutral" one:"floating,bonded,passed" doc:"floating, bonded or passed through"`
+	Chemistry  string          `key:"chemistry" one:"lfp,nmc,agm,flooded" doc:"lfp, nmc, agm or flooded"`
+	Fuel       string          `key:"fuel" one:"gasoline,diesel,propane,natural-gas" doc:"fuel of a generator"`
+	Owned      bool            `key:"owned" doc:"already in the house"`
+	Price      float64         `key:"price" range:"0,10000000" doc:"asking price"`
+}
+
+// A Runtime is one published point: how long the unit lasts at a share of its rated watts.
+type Runtime struct {
+	Load float64       // share of rated W, 0..1
+	Time units.Minutes // how long it lasts
+}
+
+func (p *Runtime) readNode(r *reader, n *yaml.Node, path string) {
+	if n.Kind != yaml.SequenceNode || len(n.Content) != 2 {
+		r.fault(n, path, "%s found; a pair of load and time is wanted, like [50%%, 11 min]", describe(n))
+		return
+	}
+	load := Field{Low: 0.001, High: 2, Bounded: true}
+	minutes := Field{Dimension: &units.MiddlingTime, Low: 0.01, High: 100000, Bounded: true}
+	for i, into := range []struct {
+		field Field
+		set   func(float64)
+	}{{load, func(v float64) { p.Load = v }}, {minutes, func(v float64) { p.Time = units.Minutes(v) }}} {
+		at := fmt.Sprintf("%s[%d]", path, i)
+		text, ok := r.scalar(n.Content[i], at)
+		if !ok {
+			continue
+		}
+		if value, ok := r.number(n.Content[i], text, into.field, at); ok {
+			into.set(value)
+		}
+	}
+}

@@ -1,0 +1,88 @@
+// Package loads answers: what does this house draw in an outage, hour by hour, leg by leg, at its worst moment?
+//
+// Start with [ReadFile] (or [Read]), which turns a home file into a [Home] or into every [Fault] it has at once; then
+// [Work] gives the [Demand]. The neighbours are [holdover/loads/units] (quantities), [holdover/loads/splice] (editing the
+// text of a home file without disturbing the rest) and [holdover/profiles] (what is known about appliances).
+//
+// Everything here is pure but for file.go, the one place that touches a disk.
+package loads
+
+import "holdover/loads/units"
+
+// Version is the home file format this program reads and writes.
+const Version = 1
+
+// A Home is one household as its home file describes it, with profiles and defaults filled in.
+//
+// In every struct of a home file the tag `key` is the name in the file, `range` the accepted range in the type's base
+// unit, `one` the accepted words, and `doc` one line for people (form labels, the schema, messages).
+type Home struct {
+	Version  int       `key:"holdover" range:"1,1" doc:"format version of this file"`
+	House    House     `key:"home" doc:"the building and its service"`
+	Site     Site      `key:"site" doc:"where it stands and how hot and cold it gets"`
+	Outage   Outage    `key:"outage" doc:"the outage to plan for"`
+	Circuits []Circuit `key:"circuits" doc:"what draws power, one entry a circuit or appliance"`
+	Assume   Assume    `key:"assume" doc:"defaults you may overrule"`
+	Limits   Limits    `key:"limits" doc:"what may not be exceeded"`
+	Gear     []Gear    `key:"gear" doc:"units on offer or already owned, from their spec sheets"`
+
+	file    string
+	origins map[string]Origin
+}
+
+// FileName is what messages call the file the home was read from.
+func (h *Home) FileName() string { return h.file }
+
+// A House is the `home` section.
+type House struct {
+	Name         string                   `key:"name" doc:"what you call it"`
+	Service      Service                  `key:"service" doc:"120/240 V (split phase), 120 V or 230 V"`
+	ServiceAmps  units.Amps               `key:"service_amps" range:"10,1200" doc:"rating of the service"`
+	FloorArea    units.SquareMetres       `key:"floor_area" range:"1,10000" doc:"living area"`
+	HeatLoss     units.WattsPerKelvin     `key:"heat_loss" range:"1,20000" doc:"heat lost per degree between inside and outside"`
+	HeatCapacity units.WattHoursPerKelvin `key:"heat_capacity" range:"100,1000000" doc:"heat the building holds per degree"`
+	Indoors      units.Celsius            `key:"indoors" range:"-10,40" doc:"temperature kept inside"`
+	Units        string                   `key:"units" one:"us,si" doc:"units shown: us or si"`
+}
+
+// A Site is the `site` section.
+type Site struct {
+	Elevation     units.Metres  `key:"elevation" range:"-430,5500" doc:"height above sea level"`
+	Hottest       units.Celsius `key:"hottest" range:"-40,60" doc:"design day high"`
+	Coldest       units.Celsius `key:"coldest" range:"-60,50" doc:"design day low"`
+	DailyRange    units.Kelvins `key:"daily_range" range:"0,40" doc:"from the day's low to its high"`
+	Humidity      float64       `key:"humidity" range:"0,1" doc:"relative humidity, 0 to 1"`
+	BatterySpace  units.Celsius `key:"battery_space" range:"-50,60" doc:"coldest the battery gets"`
+	InverterSpace units.Celsius `key:"inverter_space" range:"-50,80" doc:"hottest the inverter gets"`
+}
+
+// The seasons an outage may fall in.
+const (
+	Winter = "winter"
+	Summer = "summer"
+	Mild   = "mild"
+)
+
+// An Outage is the `outage` section.
+type Outage struct {
+	Length  units.Hours `key:"length" range:"0.016666,2160" doc:"how long to hold out"`
+	Start   StartHour   `key:"start" doc:"clock time it begins, or worst"`
+	Season  string      `key:"season" one:"winter,summer,mild" doc:"winter, summer or mild"`
+	PerYear float64     `key:"per_year" range:"0,365" doc:"outages expected in a year"`
+}
+
+// An Origin says where a value came from: a line of the home file, or a named default.
+type Origin struct {
+	Line   int    // line in the home file, 0 when the value is not from there
+	Source string // "home file", or the source of the default or profile
+}
+
+// Origin tells where the value at a field path such as "site.elevation" or "circuits[2].running" came from; ok is false
+// when nobody gave one.
+func (h *Home) Origin(path string) (o Origin, ok bool) {
+	o, ok = h.origins[path]
+	return o, ok
+}
+
+// Given says whether the home file itself has the field.
+func (h *Home) Given(path string) bool { return h.origins[path].Line > 0 }

@@ -1,0 +1,118 @@
+package loads
+
+import (
+	"fmt"
+
+	"holdover/loads/units"
+)
+
+// A Load is one kept or rotated circuit worked out: all its units together.
+type Load struct {
+	*Circuit
+	Index    int             // place in Home.Circuits
+	Running  Power           // all units on, frost heaters included where the cold can bring them on
+	Starting Power           // one unit starting in place of running
+	Starts   bool            // whether it has a start at all
+	Duty     [24]float64     // share of each clock hour that it is on
+	Hourly   [24]units.Watts // mean draw in each clock hour, all units
+}
+
+// unit is the running power of one of its units.
+func (l *Load) unit() Power { return l.Running / Power(complex(float64(l.Count), 0)) }
+
+// workLoads works out every circuit that is kept or rotated.
+func workLoads(home *Home) []Load {
+	outdoors := home.Site.Outdoors(home.Outage.Season)
+	var out []Load
+	for i := range home.Circuits {
+		c := &home.Circuits[i]
+		if c.Care == Shed {
+			continue
+		}
+		l := Load{Circuit: c, Index: i, Running: c.RunningPower()}
+		l.Starting, l.Starts = c.StartingPower(home.Assume.StartingPowerFactor)
+		l.Duty = c.duty(home, outdoors)
+		for h, duty := range l.Duty {
+			l.Hourly[h] = units.Watts(duty)*c.runningWatts() + units.Watts(1-duty)*c.standbyWatts()
+		}
+		l.addGuard(home, outdoors)
+		l.Running *= Power(complex(float64(c.Count), 0))
+		for h := range l.Hourly {
+			l.Hourly[h] *= units.Watts(c.Count)
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
+// addGuard adds a heater's frost heaters. They answer to the cold alone, so they may be on while it fires: the bound
+// counts both.
+func (l *Load) addGuard(home *Home, outdoors [24]units.Celsius) {
+	if l.Heater == nil || l.Heater.FreezeGuard == 0 {
+		return
+	}
+	_, given := home.Origin(fmt.Sprintf("circuits[%d].heater.garage_temp", l.Index))
+	bites := false
+	for h, at := range l.Heater.surroundings(home, given, outdoors) {
+		duty := l.Heater.GuardDuty(at)
+		bites = bites || duty > 0
+		l.Hourly[h] += units.Watts(duty) * l.Heater.FreezeGuard
+	}
+	if bites {
+		l.Running += Power(complex(float64(l.Heater.FreezeGuard), 0))
+	}
+}
+
+// duty is the share of each clock hour that the circuit is on.
+func (c *Circuit) duty(home *Home, outdoors [24]units.Celsius) (day [24]float64) {
+	switch {
+	case c.Use.Kind == UseHours:
+		return c.Use.Hours
+	case c.Use.Kind == UseHeating || c.Use.Kind == UseCooling:
+		return c.climateDuty(home, outdoors)
+	}
+	duty := 1.0
+	switch {
+	case c.Use.Kind == UseDuty:
+		duty = c.Use.Duty
+	case c.Heater != nil:
+		duty = float64(c.Heater.Draw) / (24 * 60)
+	}
+	for h := range day {
+		day[h] = duty
+	}
+	return day
+}
+
+// climateDuty follows the weather: heat_loss·(indoors − outdoors)/output, held to 0..1, and the other way round for
+// cooling. Cooling also meets sun and people, which the loss does not count, so it never falls below its profile's duty
+// while it is hotter outside than in. Without a heat_loss the profile's duty holds in its own season, and half of it in
+// mild ones (common practice, no source).
+func (c *Circuit) climateDuty(home *Home, outdoors [24]units.Celsius) (day [24]float64) {
+	output := float64(c.Output) * float64(c.Count)
+	for h, outside := range outdoors {
+		warmer := float64(home.House.Indoors - outside)
+		if c.Use.Kind == UseCooling {
+			warmer = -warmer
+		}
+		switch {
+		case home.House.HeatLoss == 0:
+			day[h] = c.Fallback * seasonShare(c.Use.Kind, home.Outage.Season)
+		case c.Use.Kind == UseCooling && warmer > 0:
+			day[h] = max(c.Fallback, clamp01(float64(home.House.HeatLoss)*warmer/output))
+		default:
+			day[h] = clamp01(float64(home.House.HeatLoss) * warmer / output)
+		}
+	}
+	return day
+}
+
+func seasonShare(use UseKind, season string) float64 {
+	switch {
+	case season == Mild:
+		return 0.5
+	case (use == UseHeating) == (season == Winter):
+		return 1
+	}
+	return 0
+}

@@ -1,0 +1,229 @@
+package loads
+
+import (
+	"fmt"
+	"math"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"holdover/loads/units"
+)
+
+// A reader fills structs from a YAML tree by their tags, and gathers every fault instead of stopping at the first.
+type reader struct {
+	file    string
+	source  string // what Origin.Source says of values read now
+	quiet   bool   // values are defaults or profile fields: their lines are not the home file's
+	faults  Faults
+	origins map[string]Origin
+}
+
+// A ownReader is a field type that reads itself, because it has a form of its own.
+type ownReader interface {
+	readNode(r *reader, n *yaml.Node, path string)
+}
+
+func (r *reader) fault(n *yaml.Node, path, format string, args ...any) {
+	line := 0
+	if n != nil && !r.quiet {
+		line = n.Line
+	}
+	r.faults = append(r.faults, Fault{r.file, line, path, fmt.Sprintf(format, args...)})
+}
+
+// note records where the value at path came from.
+func (r *reader) note(n *yaml.Node, path string) {
+	origin := Origin{Source: r.source}
+	if !r.quiet {
+		origin.Line = n.Line
+	}
+	r.origins[path] = origin
+}
+
+// mapping reads n into the struct value v, key by key.
+func (r *reader) mapping(n *yaml.Node, v reflect.Value, path string) {
+	if isNull(n) {
+		return
+	}
+	if n.Kind != yaml.MappingNode {
+		r.fault(n, path, "%s found; a mapping of keys is wanted (%s)", describe(n), keyList(fieldsOf(v.Type())))
+		return
+	}
+	fields := fieldsOf(v.Type())
+	for key, value := range r.entries(n, path, fields) {
+		f := fields[slices.IndexFunc(fields, func(f Field) bool { return f.Key == key })]
+		r.value(value, v.Field(f.index), f, join(path, key))
+	}
+}
+
+// entries yields the known keys of a mapping with their values, and faults the unknown and the repeated ones.
+func (r *reader) entries(n *yaml.Node, path string, fields []Field) func(func(string, *yaml.Node) bool) {
+	return func(yield func(string, *yaml.Node) bool) {
+		seen := map[string]int{}
+		for i := 0; i+1 < len(n.Content); i += 2 {
+			key, value := n.Content[i], n.Content[i+1]
+			if line, again := seen[key.Value]; again {
+				r.fault(key, join(path, key.Value), "the key stands twice, first on line %d; keep one", line)
+				continue
+			}
+			seen[key.Value] = key.Line
+			if !slices.ContainsFunc(fields, func(f Field) bool { return f.Key == key.Value }) {
+				r.fault(key, join(path, key.Value), "unknown key %q%s", key.Value, suggest(key.Value, fields))
+				continue
+			}
+			if !yield(key.Value, value) {
+				return
+			}
+		}
+	}
+}
+
+// value reads one value into its field.
+func (r *reader) value(n *yaml.Node, v reflect.Value, f Field, path string) {
+	if isNull(n) {
+		r.fault(n, path, "nothing found; leave the key out or give a value")
+		return
+	}
+	r.note(n, path)
+	if own, ok := v.Addr().Interface().(ownReader); ok {
+		own.readNode(r, n, path)
+		return
+	}
+	switch v.Kind() {
+	case reflect.Struct:
+		r.mapping(n, v, path)
+	case reflect.Pointer:
+		if v.IsNil() {
+			v.Set(reflect.New(v.Type().Elem()))
+		}
+		r.mapping(n, v.Elem(), path)
+	case reflect.Slice:
+		r.sequence(n, v, f, path)
+	default:
+		if text, ok := r.scalar(n, path); ok {
+			r.scalarInto(n, text, v, f, path)
+		}
+	}
+}
+
+// scalar gives the text of a scalar as it was typed.
+func (r *reader) scalar(n *yaml.Node, path string) (string, bool) {
+	if n.Kind != yaml.ScalarNode {
+		r.fault(n, path, "%s found; a single value is wanted", describe(n))
+		return "", false
+	}
+	return n.Value, true
+}
+
+func (r *reader) scalarInto(n *yaml.Node, text string, v reflect.Value, f Field, path string) {
+	switch v.Kind() {
+	case reflect.String:
+		r.word(n, text, v, f, path)
+	case reflect.Bool:
+		if text != "true" && text != "false" {
+			r.fault(n, path, "%q found; true or false is wanted", text)
+			return
+		}
+		v.SetBool(text == "true")
+	case reflect.Int:
+		value, err := strconv.Atoi(text)
+		if err != nil {
+			r.fault(n, path, "%q is not a whole number", text)
+			return
+		}
+		if err := f.check(float64(value), text); err != nil {
+			r.fault(n, path, "%v", err)
+			return
+		}
+		v.SetInt(int64(value))
+	case reflect.Float64:
+		if value, ok := r.number(n, text, f, path); ok {
+			v.SetFloat(value)
+		}
+	default:
+		panic("loads: no reader for " + v.Type().String())
+	}
+}
+
+// number reads a quantity or a plain share and holds it to its range.
+func (r *reader) number(n *yaml.Node, text string, f Field, path string) (float64, bool) {
+	parse := units.ParseShare
+	if f.Dimension != nil {
+		parse = func(text string) (float64, error) { return units.Parse(text, *f.Dimension) }
+	}
+	value, err := parse(text)
+	if err == nil && (math.IsNaN(value) || math.IsInf(value, 0)) {
+		err = fmt.Errorf("%q is not a finite number", text)
+	}
+	if err == nil {
+		err = f.check(value, text)
+	}
+	if err != nil {
+		r.fault(n, path, "%v", err)
+		return 0, false
+	}
+	return value, true
+}
+
+func (r *reader) word(n *yaml.Node, text string, v reflect.Value, f Field, path string) {
+	if f.Words != nil && !slices.Contains(f.Words, text) {
+		r.fault(n, path, "%q found; %s is accepted", text, oneOf(f.Words))
+		return
+	}
+	if f.Words == nil && strings.TrimSpace(text) == "" {
+		r.fault(n, path, "empty text found; give a name")
+		return
+	}
+	v.SetString(text)
+}
+
+func (r *reader) sequence(n *yaml.Node, v reflect.Value, f Field, path string) {
+	if n.Kind != yaml.SequenceNode {
+		r.fault(n, path, "%s found; a list is wanted", describe(n))
+		return
+	}
+	v.Set(reflect.MakeSlice(v.Type(), len(n.Content), len(n.Content)))
+	for i, item := range n.Content {
+		r.value(item, v.Index(i), Field{Words: f.Words, Low: f.Low, High: f.High, Bounded: f.Bounded,
+			Dimension: dimensions[v.Type().Elem()]}, fmt.Sprintf("%s[%d]", path, i))
+	}
+}
+
+func isNull(n *yaml.Node) bool { return n.Kind == yaml.ScalarNode && n.Tag == "!!null" }
+
+func join(path, key string) string {
+	if path == "" {
+		return key
+	}
+	return path + "." + key
+}
+
+// describe says what kind of node was found.
+func describe(n *yaml.Node) string {
+	switch n.Kind {
+	case yaml.MappingNode:
+		return "a mapping"
+	case yaml.SequenceNode:
+		return "a list"
+	}
+	return strconv.Quote(n.Value)
+}
+
+func oneOf(words []string) string {
+	if len(words) == 1 {
+		return words[0]
+	}
+	return strings.Join(words[:len(words)-1], ", ") + " or " + words[len(words)-1]
+}
+
+func keyList(fields []Field) string {
+	keys := make([]string, len(fields))
+	for i, f := range fields {
+		keys[i] = f.Key
+	}
+	return strings.Join(keys, ", ")
+}

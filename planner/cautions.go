@@ -1,0 +1,166 @@
+package planner
+
+import (
+	"slices"
+	"strings"
+
+	"holdover/loads"
+	"holdover/planner/battery"
+	"holdover/planner/choose"
+	"holdover/planner/site"
+	"holdover/profiles"
+)
+
+// signalOrder is how the signal words of ANSI Z535 rank.
+var signalOrder = []string{"DANGER", "WARNING", "CAUTION", "NOTICE"}
+
+// A rule says when a caution applies. The words of each stand in profiles/cautions.yaml.
+type rule struct {
+	id   string
+	when func(*circumstances) bool
+}
+
+// circumstances are what the rules look at. An option counts when it is open to choose: people buy what was not
+// recommended too.
+type circumstances struct {
+	*Result
+	c       *choose.Case
+	rating  site.Rating
+	battery bool // a battery may come into the house
+	engine  bool // a generator may come into the house
+}
+
+// rules stand in the order of the data file; the cautions are shown by signal word.
+var rules = []rule{
+	{"backfeed", func(c *circumstances) bool { return true }},
+	{"carbon-monoxide", func(c *circumstances) bool { return c.engine }},
+	{"shared-neutral-120", (*circumstances).sharedNeutral},
+	{"medical", (*circumstances).medical},
+	{"fuel-storage", (*circumstances).storesFuel},
+	{"refuel-hot", func(c *circumstances) bool { return c.burns("gasoline") || c.burns("diesel") }},
+	{"battery-placement", func(c *circumstances) bool { return c.battery }},
+	{"cold-charging", func(c *circumstances) bool {
+		return c.battery && !c.c.Battery.MayCharge && c.Home.Site.BatterySpace < 10
+	}},
+	{"cold-discharge", func(c *circumstances) bool { return c.battery && !c.c.Battery.MayDischarge }},
+	{"store-too-large", (*circumstances).storeTooLarge},
+	{"flame-sensing-neutral", func(c *circumstances) bool { return c.any(func(l *loads.Load) bool { return l.Needs.EarthedNeutral }) }},
+	{"stepped-wave", func(c *circumstances) bool { return len(c.Demand.SineFor) > 0 }},
+	{"freezing", (*circumstances).freezing},
+	{"light-load-diesel", (*circumstances).lightDiesel},
+	{"propane-cold", func(c *circumstances) bool { return c.burns("propane") && c.coldestOut() < 0 }},
+	{"temperature-table", (*circumstances).outsideTable},
+	{"defaults-used", (*circumstances).siteAssumed},
+	{"large-start", func(c *circumstances) bool { return float64(c.Demand.WorstVA) > 3*float64(c.Demand.Running.VA()) }},
+	{"electric-heat-on-battery", (*circumstances).electricHeat},
+	{"noise", func(c *circumstances) bool { return c.engine }},
+	{"no-230-rules", func(c *circumstances) bool { return c.Home.House.Service == loads.Only230 }},
+	{"legs-unbalanced", func(c *circumstances) bool { return len(c.Demand.Legs.Moves) > 0 }},
+	{"altitude", func(c *circumstances) bool { return c.engine && c.Home.Site.Elevation > highSiteM }},
+	{"estimate-prices", func(c *circumstances) bool { return true }},
+	{"code-and-licence", func(c *circumstances) bool { return true }},
+}
+
+// highSiteM is the height above which engine makers commonly ask for an altitude kit, m (common practice, no source).
+const highSiteM = 1500
+
+// cautions lists every caution that applies, the gravest first.
+func cautions(r *Result, c *choose.Case, rating site.Rating) []Caution {
+	at := &circumstances{Result: r, c: c, rating: rating}
+	for _, o := range r.Options {
+		at.battery = at.battery || o.Outcome.Modules > 0
+		at.engine = at.engine || o.Outcome.Machine != nil
+	}
+	var out []Caution
+	for _, rule := range rules {
+		if !rule.when(at) {
+			continue
+		}
+		entry, ok := profiles.FindCaution(rule.id)
+		if !ok {
+			panic("planner: no caution " + rule.id)
+		}
+		out = append(out, Caution{entry.ID, entry.Word, strings.TrimSpace(entry.Text), entry.Source})
+	}
+	slices.SortStableFunc(out, func(a, b Caution) int {
+		return slices.Index(signalOrder, a.Word) - slices.Index(signalOrder, b.Word)
+	})
+	return out
+}
+
+func (c *circumstances) any(is func(*loads.Load) bool) bool {
+	for i := range c.Demand.Loads {
+		if is(&c.Demand.Loads[i]) {
+			return true
+		}
+	}
+	return false
+}
+
+func (c *circumstances) sharedNeutral() bool {
+	return c.Home.House.Service != loads.Only230 && c.any(func(l *loads.Load) bool {
+		return l.SharesWith != "" || slices.ContainsFunc(c.Home.Circuits, func(other loads.Circuit) bool { return other.SharesWith == l.Name })
+	})
+}
+
+// medical holds for circuits of the medical profiles. A circuit of the user's own that can never wait is treated alike.
+func (c *circumstances) medical() bool {
+	return c.any(func(l *loads.Load) bool {
+		p, ok := profiles.FindCircuit(l.Like)
+		return ok && p.Group == "medical"
+	})
+}
+
+func (c *circumstances) burns(fuel string) bool {
+	return slices.ContainsFunc(c.Options, func(o Option) bool { return o.Outcome.Machine != nil && o.Outcome.Machine.Fuel.Name == fuel })
+}
+
+func (c *circumstances) storesFuel() bool {
+	return slices.ContainsFunc(c.Options, func(o Option) bool { return o.Outcome.Machine != nil && o.Outcome.Machine.Fuel.Stored })
+}
+
+func (c *circumstances) storeTooLarge() bool {
+	return slices.ContainsFunc(c.Options, func(o Option) bool {
+		m := o.Outcome.Machine
+		return m != nil && m.Fuel.StoreLimitL > 0 && o.Outcome.Run.Fuel > m.Fuel.StoreLimitL
+	})
+}
+
+// coldestOut is the coldest outdoor hour of the outage's design day, °C.
+func (c *circumstances) coldestOut() float64 { return float64(slices.Min(c.Demand.Outdoors[:])) }
+
+// freezing holds where pipes or a water heater can freeze: frost outdoors, and no heating that is kept or a heater in the
+// cold. Shed heaters freeze too.
+func (c *circumstances) freezing() bool {
+	return c.coldestOut() < 0
+}
+
+func (c *circumstances) lightDiesel() bool {
+	return slices.ContainsFunc(c.Options, func(o Option) bool {
+		m := o.Outcome.Machine
+		return m != nil && m.LeastKW > 0 && o.Outcome.Run.GeneratorKWh < m.LeastKW*o.Outcome.Run.RunHours
+	})
+}
+
+func (c *circumstances) outsideTable() bool {
+	chemistry, _ := profiles.FindChemistry(c.Home.Assume.Chemistry)
+	_, outside := battery.TemperatureFactor(chemistry, c.Home.Site.BatterySpace)
+	return outside && !c.Home.Given("assume.battery_temperature_factor")
+}
+
+func (c *circumstances) siteAssumed() bool {
+	for _, path := range []string{"site.elevation", "site.hottest", "site.coldest", "site.battery_space", "site.inverter_space", "outage.length", "outage.season"} {
+		if !c.Home.Given(path) {
+			return true
+		}
+	}
+	return false
+}
+
+// electricHeat holds for large resistive loads: more than 3 kW a unit without a start.
+func (c *circumstances) electricHeat() bool {
+	const largeW = 3000
+	return c.battery && c.any(func(l *loads.Load) bool {
+		return !l.Starts && float64(l.Running.W())/float64(l.Count) >= largeW
+	})
+}

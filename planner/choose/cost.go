@@ -1,0 +1,117 @@
+package choose
+
+import (
+	"math"
+
+	"holdover/profiles"
+)
+
+// A Price is what one thing costs: to buy, each year, and how often it is bought again.
+type Price struct {
+	Purchase  float64
+	PerYear   float64
+	LifeYears float64 // 0: never replaced within any horizon
+}
+
+// A Horizon is the time over which costs are added up.
+type Horizon struct {
+	Years    float64 // > 0
+	Discount float64 // a year, ≥ 0
+}
+
+// Annuity is the present worth of 1 a year over the horizon, paid at each year's end: (1 − (1 + r)^−n)/r.
+func (h Horizon) Annuity() float64 {
+	if h.Discount == 0 {
+		return h.Years
+	}
+	return (1 - math.Pow(1+h.Discount, -h.Years)) / h.Discount
+}
+
+// Replacements is the present worth of buying a thing of price 1 again at the end of each life before the horizon ends.
+func (h Horizon) Replacements(lifeYears float64) float64 {
+	if lifeYears <= 0 {
+		return 0
+	}
+	sum := 0.0
+	for year := lifeYears; year < h.Years-1e-9; year += lifeYears {
+		sum += math.Pow(1+h.Discount, -year)
+	}
+	return sum
+}
+
+// Present is the whole present cost of a thing.
+func (h Horizon) Present(p Price) float64 {
+	return p.Purchase*(1+h.Replacements(p.LifeYears)) + p.PerYear*h.Annuity()
+}
+
+// A Cost is a design's present cost over the horizon, by part, in the currency of the price bands.
+type Cost struct {
+	Purchase    float64
+	Replacement float64
+	Upkeep      float64 // with wear by running hours
+	Fuel        float64
+}
+
+// Total is the sum of the parts.
+func (c Cost) Total() float64 { return c.Purchase + c.Replacement + c.Upkeep + c.Fuel }
+
+func (c *Cost) add(h Horizon, p Price) {
+	c.Purchase += p.Purchase
+	c.Replacement += p.Purchase * h.Replacements(p.LifeYears)
+	c.Upkeep += p.PerYear * h.Annuity()
+}
+
+// costOf adds up a design as it ran. Fuel and running hours are those of one outage.
+func (c *Case) costOf(d Design, fuelUnits, runHours float64) Cost {
+	var cost Cost
+	cost.add(c.Horizon, c.Transfer)
+	if d.Modules > 0 {
+		cost.add(c.Horizon, c.batteryPrice(d.Modules))
+		cost.add(c.Horizon, c.inverterPrice(d.InverterVA))
+	}
+	if d.ChargerKW > 0 {
+		cost.add(c.Horizon, c.chargerPrice(d.ChargerKW))
+	}
+	if d.Machine != nil {
+		cost.add(c.Horizon, c.machinePrice(d.Machine, runHours))
+		cost.add(c.Horizon, c.fuelPrice(d.Machine, fuelUnits))
+		cost.Fuel += fuelUnits * c.OutagesPerYear * d.Machine.FuelPrice.PerUnit.Typical * c.Horizon.Annuity()
+	}
+	return cost
+}
+
+func (c *Case) batteryPrice(modules int) Price {
+	b := c.Prices.battery
+	return Price{b.Fixed.Typical + float64(modules)*c.Battery.ModuleKWh*b.PerKWh.Typical, b.UpkeepPerYear.Typical, c.Battery.LifeYears}
+}
+
+func (c *Case) inverterPrice(va float64) Price {
+	i := c.Prices.bands.Inverter
+	return Price{i.Fixed.Typical + va/1000*i.PerKVA.Typical, i.UpkeepPerYear.Typical, i.LifeYears}
+}
+
+func (c *Case) chargerPrice(kw float64) Price {
+	p := c.Prices.bands.Charger
+	return Price{p.Fixed.Typical + kw*p.PerKW.Typical, 0, p.LifeYears}
+}
+
+// machinePrice wears a generator out by its years or its running hours, whichever come first.
+func (c *Case) machinePrice(m *Machine, runHours float64) Price {
+	life := m.Price.LifeYears
+	if perYear := runHours * c.OutagesPerYear; perYear > 0 {
+		life = min(life, m.Price.LifeHours/perYear)
+	}
+	return Price{m.Price.Fixed.Typical + m.KW*m.Price.PerKW.Typical,
+		m.Price.UpkeepPerYear.Typical + m.Price.UpkeepPerHour.Typical*runHours*c.OutagesPerYear, life}
+}
+
+// fuelPrice is the store: cans, a tank, or the pipe.
+func (c *Case) fuelPrice(m *Machine, fuelUnits float64) Price {
+	return Price{Purchase: m.FuelPrice.StoreFixed.Typical + m.FuelPrice.StorePerUnit.Typical*fuelUnits}
+}
+
+// prices are the bands with the battery's own row picked out.
+type prices struct {
+	bands   profiles.Prices
+	battery profiles.BatteryPrice
+}

@@ -1,0 +1,76 @@
+package planner
+
+import (
+	"fmt"
+
+	"holdover/loads"
+	"holdover/planner/choose"
+	"holdover/planner/generator"
+	"holdover/planner/site"
+	"holdover/planner/working"
+	"holdover/profiles"
+)
+
+// addGenerator writes the generator that serves alone on the sheet. machine is the one chosen, or nil where none serves;
+// its fuel is then the first to be had.
+func addGenerator(s *working.Sheet, home *loads.Home, d *loads.Demand, r site.Rating, machine *choose.Machine) generator.Sizing {
+	w := choose.GeneratorWanted(home, d, r)
+	size := generator.Size(w)
+	s.Add(working.Figure{ID: "generator.site_kw", Value: size.SiteKW, Unit: "kW", From: []string{"load.running_w", "assume.power_margin", "load.worst_moment_w", "assume.generator_surge"},
+		How: "max(running W · (1 + power margin), worst moment W / generator surge)"})
+	s.Add(working.Figure{ID: "generator.starting_kva", Value: size.StartKVA, Unit: "kVA", From: []string{"load.worst_moment_va", "assume.reactance", "assume.allowed_dip"},
+		How: "worst moment VA · X·(1 − d)/d, which holds the dip X/(X + S_rated/S_start) to d", Source: "voltage divider of subtransient reactance and starting load: circuit theory"})
+	s.Add(working.Figure{ID: "generator.site_kva", Value: size.SiteKVA, Unit: "kVA", From: []string{"load.running_va", "assume.power_margin", "generator.starting_kva"},
+		How: "max(running VA · (1 + power margin), the kVA that holds the starting dip)"})
+	s.Add(working.Figure{ID: "generator.rated_kw", Value: size.RatedKW, Unit: "kW", From: []string{"generator.site_kw", "site.engine_derate"}, How: "site kW / engine derate"})
+	s.Add(working.Figure{ID: "generator.rated_kva", Value: size.RatedKVA, Unit: "kVA", From: []string{"generator.site_kva", "site.alternator_derate", "generator.rated_kw", "assume.generator_power_factor"},
+		How: "max(site kVA / alternator derate, rated kW / generator power factor)"})
+	s.Add(working.Figure{ID: "generator.size_kw", Value: size.MadeKW, Unit: "kW", From: []string{"generator.rated_kw", "generator.rated_kva"},
+		How: "the next size made that gives both; 0 where none is made", Source: "sizes commonly sold, common practice, no source"})
+	addFuel(s, home, d, r, size, machine)
+	return size
+}
+
+// addFuel writes load fraction and fuel. A machine fit for these loads may be made only in a larger size than the next one
+// made at all; the fuel is reckoned for the machine.
+func addFuel(s *working.Sheet, home *loads.Home, d *loads.Demand, r site.Rating, size generator.Sizing, machine *choose.Machine) {
+	kw := size.MadeKW
+	fuelName := home.Limits.Fuels[0]
+	if machine != nil {
+		kw, fuelName = machine.KW, machine.Fuel.Name
+	}
+	fraction := 0.0
+	if size.MadeKW > 0 {
+		fraction = float64(d.Average) / 1000 / (size.MadeKW * r.Engine)
+	}
+	s.Add(working.Figure{ID: "generator.load_fraction", Value: fraction, From: []string{"load.average_w", "generator.size_kw", "site.engine_derate"},
+		How: "average W / what the size made gives here"})
+	s.Add(working.Figure{ID: "generator.machine_kw", Value: kw, Unit: "kW", From: []string{"generator.size_kw", "load.wave"},
+		How: "the machine priced: of a kind and fuel that serve these loads, at least the size made"})
+	fuel, _ := profiles.FindFuel(fuelName)
+	line := generator.Willans(fuel, kw)
+	energy := float64(d.Energy) / 1000
+	amount := generator.Fuel(line, kw, home.Outage.Length, energy)
+	how := fmt.Sprintf("%s: %.4g %s/h for each rated kW · length + %.4g %s/kWh · energy = %s", fuel.Title, line.IdleUnitsPerHourPerKW, fuel.Unit, line.UnitsPerKWh, fuel.Unit, fuelText(fuel, amount))
+	s.Add(working.Figure{ID: "generator.fuel", Value: amount, Unit: fuel.Unit, From: []string{"generator.machine_kw", "outage.length", "load.energy_wh"}, How: how, Source: "Willans line; " + line.Source})
+	perDay := amount * 24 / float64(home.Outage.Length)
+	s.Add(working.Figure{ID: "generator.fuel_per_day", Value: perDay, Unit: fuel.Unit, From: []string{"generator.fuel", "outage.length"}, How: "fuel · 24 h / length = " + fuelText(fuel, perDay) + " a day"})
+}
+
+// fuelText says an amount in both systems of units, piped gas in therms too.
+func fuelText(f profiles.Fuel, amount float64) string {
+	unit := map[string]string{"m3": "m³"}[f.Unit]
+	if unit == "" {
+		unit = f.Unit
+	}
+	usUnit := map[string]string{"ft3": "ft³"}[f.USUnit]
+	if usUnit == "" {
+		usUnit = f.USUnit
+	}
+	text := fmt.Sprintf("%.3g %s (%.3g %s", amount, unit, amount*f.USPerUnit, usUnit)
+	if !f.Stored {
+		const kWhPerTherm = 29.3071 // 100 000 Btu
+		text += fmt.Sprintf(", %.3g therms", amount*f.KWhPerUnit/kWhPerTherm)
+	}
+	return text + ")"
+}

@@ -1,0 +1,147 @@
+package planner
+
+import (
+	"fmt"
+	"strings"
+
+	"holdover/loads"
+	"holdover/planner/working"
+)
+
+const sums = "complex sums of P and Q: alternating-current circuit theory"
+
+// addLoad writes what the house draws on the sheet: each circuit, then the totals.
+func addLoad(s *working.Sheet, home *loads.Home, d *loads.Demand, file string) {
+	ids := addCircuits(s, home, d, file)
+	s.Add(working.Figure{ID: "load.running_w", Value: float64(d.RunningW), Unit: "W", From: ids.runningW,
+		How: "every kept circuit on, and the largest rotated one: ΣP", Source: sums})
+	s.Add(working.Figure{ID: "load.running_va", Value: float64(d.Running.VA()), Unit: "VA", From: ids.runningVA,
+		How: "√((ΣP)² + (ΣQ)²) with Q = P·tan(arccos pf), every kept circuit on and the largest rotated one", Source: sums})
+	worstHow := "nothing here starts with a surge, so it is the running total"
+	if d.WorstStart != "" {
+		worstHow = fmt.Sprintf("the running total without %s, and %s starting; the largest over every starter", d.WorstStart, d.WorstStart)
+	}
+	from := append([]string{"load.running_va"}, ids.starting...)
+	s.Add(working.Figure{ID: "load.worst_moment_va", Value: float64(d.WorstVA), Unit: "VA", From: from, How: worstHow, Source: sums})
+	s.Add(working.Figure{ID: "load.worst_moment_w", Value: float64(d.WorstW), Unit: "W", From: append([]string{"load.running_w"}, ids.starting...),
+		How: "the largest real power over every starter, starting VA · starting power factor for the one that starts", Source: sums})
+	s.Add(working.Figure{ID: "load.cold_return_va", Value: float64(d.ColdReturn), Unit: "VA", From: from,
+		How: "every kept starter starting at once, the rest running", Source: sums})
+	s.Add(working.Figure{ID: "load.start_seconds", Value: float64(d.StartTime), Unit: "s", How: "the longest start among them", From: ids.starting})
+	addEnergy(s, d, ids)
+	addLegs(s, home, d, ids)
+	addWave(s, d)
+}
+
+// circuitIDs are the ids of the circuits' own figures.
+type circuitIDs struct{ runningW, runningVA, starting, energy []string }
+
+func addCircuits(s *working.Sheet, home *loads.Home, d *loads.Demand, file string) (ids circuitIDs) {
+	names := slugs(d.Loads)
+	for i := range d.Loads {
+		l := &d.Loads[i]
+		id := "circuit." + names[i]
+		at := fmt.Sprintf("circuits[%d]", l.Index)
+		source := originOf(home, file, at+".running", at+".running_amps", at+".heater", at)
+		ids.runningW = append(ids.runningW, put(s, id+".running_w", float64(l.Running.W()), "W", runningHow(l), source))
+		ids.runningVA = append(ids.runningVA, put(s, id+".running_va", float64(l.Running.VA()), "VA",
+			fmt.Sprintf("P/pf at power factor %.3g", l.PowerFactor), originOf(home, file, at+".power_factor", at)))
+		if l.Starts {
+			ids.starting = append(ids.starting, put(s, id+".starting_va", float64(l.Starting.VA()), "VA", startHow(l),
+				originOf(home, file, at+".start", at)))
+		}
+		energy := loads.EnergyOver(l.Hourly, d.Start, home.Outage.Length)
+		ids.energy = append(ids.energy, put(s, id+".energy_wh", float64(energy), "Wh", energyHow(l), originOf(home, file, at+".use", at+".heater", at)))
+	}
+	return ids
+}
+
+func originOf(home *loads.Home, file string, paths ...string) string {
+	for _, path := range paths {
+		if o, ok := home.Origin(path); ok {
+			return o.Text(file)
+		}
+	}
+	return ""
+}
+
+func runningHow(l *loads.Load) string {
+	parts := []string{"steady draw when on"}
+	if l.Heater != nil {
+		parts = []string{"draw while firing"}
+		if l.Heater.FreezeGuard > 0 && float64(l.Running.W()) > float64(l.RunningPower().W())*float64(l.Count)+1e-9 {
+			parts = append(parts, "and of its frost heaters, which the cold can bring on at the same time")
+		}
+	}
+	if l.RunningAmps > 0 {
+		parts = append(parts, "from amps · volts · power factor")
+	}
+	if l.Count > 1 {
+		parts = append(parts, fmt.Sprintf("· %d of them", l.Count))
+	}
+	return strings.Join(parts, " ")
+}
+
+func startHow(l *loads.Load) string {
+	switch l.Start.Kind {
+	case loads.StartTimes:
+		return fmt.Sprintf("%.3g × running VA of one", l.Start.Times)
+	case loads.StartAmps:
+		return fmt.Sprintf("locked-rotor %.4g A · volts", float64(l.Start.Amps))
+	case loads.StartLetter:
+		return fmt.Sprintf("upper bound of code letter %s in NEC Table 430.7(B) · %.3g hp", l.Start.Letter, l.Start.HP)
+	}
+	return "starting watts / starting power factor"
+}
+
+func energyHow(l *loads.Load) string {
+	switch {
+	case l.Use.Kind == loads.UseHeating:
+		return "running W for heat_loss·(indoors − outdoors)/output of each hour, standby W for the rest, over the outage"
+	case l.Use.Kind == loads.UseCooling:
+		return "running W for heat_loss·(outdoors − indoors)/output of each hour, standby W for the rest, over the outage"
+	case l.Heater != nil:
+		return "firing W while it burns, standby W for the rest, and its frost heaters by the cold where it stands, over the outage"
+	}
+	return "running W for its duty, standby W for the rest, hour by hour over the outage"
+}
+
+func addEnergy(s *working.Sheet, d *loads.Demand, ids circuitIDs) {
+	s.Add(working.Figure{ID: "load.starts_at_h", Value: float64(d.Start), Unit: "h", From: []string{"outage.start", "outage.length"},
+		How: "clock time at which the outage begins; for worst, the hour from which it asks the most energy"})
+	s.Add(working.Figure{ID: "load.energy_wh", Value: float64(d.Energy), Unit: "Wh", From: append([]string{"outage.length", "load.starts_at_h"}, ids.energy...),
+		How:    "exact integral of the hourly draw of kept and rotated circuits over the outage, part hours included",
+		Source: "hours of heating and cooling from ASHRAE's hourly fractions of the daily range"})
+	s.Add(working.Figure{ID: "load.average_w", Value: float64(d.Average), Unit: "W", From: []string{"load.energy_wh", "outage.length"}, How: "energy / length"})
+	s.Add(working.Figure{ID: "load.one_percent_w", Value: float64(d.OnePercent), Unit: "W", From: ids.runningW,
+		How: "demand exceeded 1 % of the time: each circuit on or off by its duty, independent of the rest, convolved", Source: "probability theory; sizing goes by the certain bound, load.running_w"})
+}
+
+func addLegs(s *working.Sheet, home *loads.Home, d *loads.Demand, ids circuitIDs) {
+	how := "one leg only: everything is on A"
+	if home.House.Service == loads.SplitPhase {
+		how = "120 V circuits on auto split so that the heavier leg is as light as can be; 240 V circuits half on each"
+	}
+	s.Add(working.Figure{ID: "load.leg_a_va", Value: float64(d.Legs.A.VA()), Unit: "VA", From: ids.runningVA, How: how, Source: sums})
+	s.Add(working.Figure{ID: "load.leg_b_va", Value: float64(d.Legs.B.VA()), Unit: "VA", From: ids.runningVA, How: how, Source: sums})
+	s.Add(working.Figure{ID: "load.heavier_leg_va", Value: float64(d.Legs.Heaviest), Unit: "VA", From: []string{"load.leg_a_va", "load.leg_b_va"},
+		How: "the heavier leg over every turn of the rotated circuits", Source: sums})
+	s.Add(working.Figure{ID: "load.neutral_a", Value: float64(d.Legs.Neutral), Unit: "A", From: []string{"load.leg_a_va", "load.leg_b_va"},
+		How: "difference of the two legs / volts of a leg", Source: sums})
+}
+
+func addWave(s *working.Sheet, d *loads.Demand) {
+	wave, how := loads.AnyWave, "no kept or rotated circuit asks for a sine wave"
+	if len(d.SineFor) > 0 {
+		wave, how = loads.Sine, "asked for by "+nameList(d.SineFor, 4)
+	}
+	s.Add(working.Figure{ID: "load.wave", Word: wave, How: how, Source: "needs.wave of the circuits and their profiles"})
+}
+
+// nameList writes up to so many names, and how many more there are.
+func nameList(names []string, most int) string {
+	if len(names) <= most {
+		return strings.Join(names, ", ")
+	}
+	return fmt.Sprintf("%s and %d more", strings.Join(names[:most], ", "), len(names)-most)
+}

@@ -1,0 +1,83 @@
+package planner
+
+import (
+	"fmt"
+	"math"
+
+	"holdover/loads"
+	"holdover/loads/units"
+	"holdover/planner/choose"
+	"holdover/planner/working"
+)
+
+// An option's figures share the ids of its kind: battery.purchase, generator.purchase, hybrid.purchase, …
+
+// newOption writes one option's outcome on its own sheet and on the plan's.
+func newOption(s *working.Sheet, c *choose.Case, kind Kind, o choose.Outcome, carried bool, whyNot []string) Option {
+	option := Option{Kind: kind, Carried: o.Carried() && hasDesign(o), WhyNot: whyNot, Sheet: &working.Sheet{}, Outcome: o}
+	if !hasDesign(o) {
+		return option
+	}
+	option.Cost = o.Cost.Total()
+	if at := o.Run.ShortAt; !o.Carried() && !math.IsInf(at, 1) {
+		option.FellShortAt = &at
+	}
+	add := func(f working.Figure) {
+		f.ID = string(kind) + "." + f.ID
+		option.Sheet.Add(f)
+		s.Add(f)
+	}
+	addParts(add, c, o)
+	addCosts(add, o)
+	return option
+}
+
+func hasDesign(o choose.Outcome) bool { return o.Modules > 0 || o.Machine != nil }
+
+// addParts writes what the design is made of and how it ran.
+func addParts(add func(working.Figure), c *choose.Case, o choose.Outcome) {
+	const grid = "found by trying designs in the sizes made, cheapest first"
+	if o.Modules > 0 {
+		add(working.Figure{ID: "battery_kwh", Value: float64(o.Modules) * c.Battery.ModuleKWh, Unit: "kWh", How: fmt.Sprintf("%d modules, %s", o.Modules, grid), From: []string{"assume.module"}})
+		add(working.Figure{ID: "inverter_va", Value: o.InverterVA, Unit: "VA", How: "the inverter that serves these loads", From: []string{"inverter.size_va"}})
+		add(working.Figure{ID: "end_kwh", Value: o.Run.EndKWh, Unit: "kWh", How: "left in the battery at the end, of what may be used", Source: runSource})
+	}
+	if o.ChargerKW > 0 {
+		add(working.Figure{ID: "charger_kw", Value: o.ChargerKW, Unit: "kW", How: grid})
+	}
+	if m := o.Machine; m != nil {
+		add(working.Figure{ID: "generator_kw", Value: m.KW, Unit: "kW", How: fmt.Sprintf("%s machine on %s, %s", m.Kind, m.Fuel.Name, grid), From: []string{"site.engine_derate"}})
+		add(working.Figure{ID: "fuel_burnt", Value: o.Run.Fuel, Unit: m.Fuel.Unit, How: fmt.Sprintf("%s over the outage: %s", m.Fuel.Title, fuelText(m.Fuel, o.Run.Fuel)), Source: "Willans line; " + m.Line.Source})
+		add(working.Figure{ID: "run_hours", Value: o.Run.RunHours, Unit: "h", How: fmt.Sprintf("generator on, in %d starts", o.Run.Starts), Source: runSource})
+	}
+	add(working.Figure{ID: "short_kwh", Value: roundedShort(o), Unit: "kWh", How: "wanted but not supplied", Source: runSource})
+}
+
+const runSource = "the event-driven run of this design through the outage"
+
+func roundedShort(o choose.Outcome) float64 {
+	if o.Carried() {
+		return 0
+	}
+	return o.Run.ShortKWh
+}
+
+func addCosts(add func(working.Figure), o choose.Outcome) {
+	const estimate = "generic price bands, typical figure: estimates, common practice, no source"
+	over := []string{"assume.years", "assume.discount"}
+	add(working.Figure{ID: "purchase", Value: o.Cost.Purchase, Unit: "USD", How: "machines, installation, transfer equipment, fuel store", Source: estimate})
+	add(working.Figure{ID: "replacement", Value: o.Cost.Replacement, Unit: "USD", From: over, How: "present cost of what wears out before the horizon", Source: estimate})
+	add(working.Figure{ID: "upkeep", Value: o.Cost.Upkeep, Unit: "USD", From: append(over, "outage.per_year"), How: "present cost of upkeep and running hours", Source: estimate})
+	add(working.Figure{ID: "fuel_cost", Value: o.Cost.Fuel, Unit: "USD", From: append(over, "outage.per_year"), How: "present cost of the fuel", Source: estimate})
+	add(working.Figure{ID: "cost", Value: o.Cost.Total(), Unit: "USD", From: append(over, "outage.per_year"), How: "present cost over the planning years: purchase + replacement + upkeep + fuel", Source: estimate})
+}
+
+// clockAt writes hours after the start as a clock time with the night it falls in.
+func clockAt(start units.Hours, after float64) string {
+	day := int(math.Floor((float64(start) + after) / 24))
+	text := loads.Clock(start + units.Hours(after))
+	if day > 0 {
+		text += fmt.Sprintf(" on day %d", day+1)
+	}
+	return text
+}

@@ -1,0 +1,41 @@
+// Package planner answers: what will carry these circuits through an outage of this length, here?
+//
+// [Plan] is the one call. Its [Result] holds the verdict, the options worked out, the cautions, and a sheet on which
+// every figure shows its working. The sub-packages each hold one matter and are usable alone.
+package planner
+
+import (
+	"holdover/loads"
+	"holdover/planner/choose"
+	"holdover/planner/site"
+	"holdover/planner/working"
+)
+
+// Plan works out the verdict on a home: what it draws, what its site does to machines, each option, the choice, the
+// cautions. It never fails on a home that [loads.Read] returned.
+func Plan(home *loads.Home) *Result {
+	r := &Result{Home: home, Sheet: &working.Sheet{}, Demand: loads.Work(home)}
+	s, d := r.Sheet, &r.Demand
+	rating := site.Rate(home)
+	addInputs(s, home, home.FileName())
+	addLoad(s, home, d, home.FileName())
+	addSite(s, home, rating)
+
+	c := choose.NewCase(home, d, rating)
+	engine, engineOK := c.Best(false, true)
+	v := verdictInputs{home: home, demand: d, c: c,
+		inverter:  addInverter(s, home, d, rating),
+		modules:   addBattery(s, home, d).Modules,
+		generator: addGenerator(s, home, d, rating, engine.Machine)}
+	battery, batteryOK := c.Best(true, false)
+	hybrid, hybridOK := c.Best(true, true)
+
+	r.Options = []Option{
+		newOption(s, c, Battery, battery, batteryOK, v.battery(battery)),
+		newOption(s, c, Generator, engine, engineOK, v.engine(engine)),
+		newOption(s, c, Hybrid, hybrid, hybridOK, v.hybrid(hybrid)),
+	}
+	r.choose()
+	r.Cautions = cautions(r, c, rating)
+	return r
+}

@@ -1,0 +1,76 @@
+package planner
+
+import (
+	"fmt"
+	"strings"
+
+	"holdover/loads/units"
+)
+
+// choose takes the open option that costs least over the planning years, and says why.
+func (r *Result) choose() {
+	r.Choice = None
+	if len(r.Demand.Loads) == 0 {
+		r.Carried = true
+		r.Reasons = []string{"No circuit is kept or rotated, so nothing needs to be carried."}
+		return
+	}
+	var best *Option
+	for i := range r.Options {
+		o := &r.Options[i]
+		if o.Open() && (best == nil || o.Cost < best.Cost) {
+			best = o
+		}
+	}
+	if best == nil {
+		r.Reasons = r.noneReasons()
+		return
+	}
+	r.Choice, r.Carried = best.Kind, true
+	r.Reasons = append(r.Reasons, fmt.Sprintf("A %s carries the house: %s.", best.Kind, best.Describe()))
+	for _, o := range r.Options {
+		if o.Kind != best.Kind {
+			r.Reasons = append(r.Reasons, against(o, best))
+		}
+	}
+}
+
+// against says why another option was not chosen.
+func against(o Option, best *Option) string {
+	if o.Open() {
+		return fmt.Sprintf("A %s would carry it too (%s), for about %s over the planning years in place of %s.",
+			o.Kind, o.Describe(), units.Format(o.Cost), units.Format(best.Cost))
+	}
+	return fmt.Sprintf("A %s will not do: %s", o.Kind, strings.Join(o.WhyNot, " "))
+}
+
+func (r *Result) noneReasons() []string {
+	reasons := []string{"Nothing carries this house within its limits."}
+	for _, o := range r.Options {
+		reasons = append(reasons, fmt.Sprintf("A %s will not do: %s", o.Kind, strings.Join(o.WhyNot, " ")))
+	}
+	return reasons
+}
+
+// Describe says in a few words what an option is made of.
+func (o Option) Describe() string {
+	d := o.Outcome
+	var parts []string
+	if d.Modules > 0 {
+		parts = append(parts, fmt.Sprintf("%s kWh of battery with a %s VA inverter", o.value("battery_kwh"), units.Format(d.InverterVA)))
+	}
+	if d.ChargerKW > 0 {
+		parts = append(parts, fmt.Sprintf("a %s kW charger", units.Format(d.ChargerKW)))
+	}
+	if m := d.Machine; m != nil {
+		parts = append(parts, fmt.Sprintf("a %s kW %s generator on %s", units.Format(m.KW), m.Kind, m.Fuel.Name))
+	}
+	if len(parts) == 0 {
+		return "no design of this kind"
+	}
+	return strings.Join(parts, ", ")
+}
+
+func (o Option) value(name string) string {
+	return units.Format(o.Sheet.Value(string(o.Kind) + "." + name))
+}

@@ -1,0 +1,62 @@
+package planner
+
+import (
+	"holdover/loads"
+	"holdover/planner/choose"
+	"holdover/planner/working"
+)
+
+// Kind is one way to carry a house through an outage.
+type Kind string
+
+// The kinds of option, and None for a house that nothing carries within its limits (or that needs nothing).
+const (
+	Battery   Kind = "battery"
+	Generator Kind = "generator"
+	Hybrid    Kind = "hybrid"
+	None      Kind = "none"
+)
+
+// A Result is the verdict on one home.
+type Result struct {
+	Home     *loads.Home
+	Demand   loads.Demand
+	Choice   Kind
+	Carried  bool     // the chosen option carries the house; with Choice None: nothing needs carrying
+	Reasons  []string // why this choice, in plain words, the weightiest first
+	Sheet    *working.Sheet
+	Options  []Option // battery, generator, hybrid, in this order
+	Cautions []Caution
+}
+
+// An Option is one way worked out: what it takes, whether it carries the house within its limits, and if not, each why.
+type Option struct {
+	Kind        Kind
+	Carried     bool
+	FellShortAt *float64 // hours after the start, nil when it never did
+	WhyNot      []string // each limit it breaks; empty when it is open to choose
+	Cost        float64  // present cost over the planning years, in the currency of the price bands
+	Sheet       *working.Sheet
+	Outcome     choose.Outcome // the design itself and how its run went
+}
+
+// Open says whether the option may be chosen.
+func (o Option) Open() bool { return o.Carried && len(o.WhyNot) == 0 }
+
+// A Caution is one warning that belongs to this home.
+type Caution struct {
+	ID     string `json:"id"`
+	Word   string `json:"word"` // DANGER, WARNING, CAUTION or NOTICE, as ANSI Z535 uses them
+	Text   string `json:"text"`
+	Source string `json:"source"`
+}
+
+// Option finds the option of a kind.
+func (r *Result) Option(kind Kind) (Option, bool) {
+	for _, o := range r.Options {
+		if o.Kind == kind {
+			return o, true
+		}
+	}
+	return Option{}, false
+}

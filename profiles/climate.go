@@ -1,0 +1,14 @@
+package profiles
+
+type climate struct {
+	HourlyRange struct {
+		Source    string      `yaml:"source"`
+		Fractions [24]float64 `yaml:"fractions"`
+	} `yaml:"hourly_range"`
+}
+
+var climateTables = table[climate]("climate.yaml")
+
+// HourlyRangeFractions gives, for each clock hour 0 to 23, how far the outdoor temperature of a design day stands below
+// its maximum, as a share (0..1) of the daily range: ASHRAE Handbook, Fundamentals. Hour 0 is the table's hour 24.
+func HourlyRangeFractions() [24]float64 { return climateTables().HourlyRange.Fractions }

@@ -1,0 +1,21 @@
+package profiles
+
+import (
+	"slices"
+
+	"gopkg.in/yaml.v3"
+)
+
+// Default is what is assumed where a home file is silent.
+type Default struct {
+	Key     string    `yaml:"key"`   // section and key, like "assume.power_margin"
+	Value   yaml.Node `yaml:"value"` // in the syntax of a home file; read only
+	Meaning string    `yaml:"meaning"`
+	Source  string    `yaml:"source"`
+}
+
+var defaults = table[[]Default]("assume.yaml")
+
+// Defaults lists what is assumed, section by section. What follows from the battery chemistry is not here: see
+// [Chemistry].
+func Defaults() []Default { return slices.Clone(defaults()) }

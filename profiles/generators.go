@@ -1,0 +1,53 @@
+package profiles
+
+import (
+	"cmp"
+	"slices"
+	"sync"
+)
+
+// Generator is one size of one kind of machine as it is commonly sold.
+type Generator struct {
+	KW            float64  // rated continuous kW at reference conditions
+	Kind          string   // portable, inverter-portable, standby
+	Fuels         []string // any one of these
+	LowDistortion bool     // the wave is fit for `wave: sine`
+	Neutral       string   // bonded or floating, as delivered
+	NoiseDBA      float64  // dB(A) at 7 m, half to full load
+	TakeoverS     float64  // from the start of an outage until it carries the house, s
+	Source        string
+}
+
+// generatorRow is how the file says it: a kind once, then its sizes.
+type generatorRow struct {
+	Kind          string       `yaml:"kind"`
+	Fuels         []string     `yaml:"fuels"`
+	LowDistortion bool         `yaml:"low_distortion"`
+	Neutral       string       `yaml:"neutral"`
+	TakeoverS     float64      `yaml:"takeover_s"`
+	Source        string       `yaml:"source"`
+	Sizes         [][2]float64 `yaml:"sizes_kw_dba"`
+}
+
+var generators = sync.OnceValue(func() []Generator {
+	var all []Generator
+	for _, row := range parse[[]generatorRow]("generators.yaml") {
+		for _, size := range row.Sizes {
+			all = append(all, Generator{size[0], row.Kind, row.Fuels, row.LowDistortion, row.Neutral, size[1], row.TakeoverS, row.Source})
+		}
+	}
+	slices.SortStableFunc(all, func(a, b Generator) int { return cmp.Compare(a.KW, b.KW) })
+	return all
+})
+
+// Generators lists every size made, rising; several kinds can share one size.
+func Generators() []Generator { return slices.Clone(generators()) }
+
+// GeneratorSizesKW lists the distinct rated sizes, rising, kW.
+func GeneratorSizesKW() []float64 {
+	var sizes []float64
+	for _, g := range generators() {
+		sizes = append(sizes, g.KW)
+	}
+	return slices.Compact(sizes)
+}

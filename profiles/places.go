@@ -1,0 +1,25 @@
+package profiles
+
+// StoragePlaces is how much stored energy a dwelling may usually have, by place.
+type StoragePlaces struct {
+	Source       string         `yaml:"source"`
+	UnitLimitKWh float64        `yaml:"unit_limit_kwh"` // for one unit
+	Places       []StoragePlace `yaml:"places"`
+}
+
+// A StoragePlace is one place with its limit.
+type StoragePlace struct {
+	Name     string  `yaml:"name"` // as in limits.battery_place
+	Title    string  `yaml:"title"`
+	LimitKWh float64 `yaml:"limit_kwh"`
+}
+
+var places = table[StoragePlaces]("places.yaml")
+
+// Places gives the limits on stored energy.
+func Places() StoragePlaces { return places() }
+
+// Find gives the limit of a place by name.
+func (p StoragePlaces) Find(name string) (StoragePlace, bool) {
+	return find(p.Places, func(s StoragePlace) bool { return s.Name == name })
+}
