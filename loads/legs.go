@@ -45,7 +45,7 @@ func splitLegs(home *Home, loads []Load) LegSplit {
 		if leg, ok := legs[loads[i].Name]; ok {
 			split.Of[i] = leg
 		} else {
-			split.Of[i] = lighterPlace(&loads[i], legs, split, largest)
+			split.Of[i] = lighterPlace(&loads[i], set, legs, split, largest)
 		}
 	}
 	split.Heaviest = heaviestTurn(loads, split.Of)
@@ -160,17 +160,15 @@ func place(legs map[string]string, l, partner *Load, leg string) {
 }
 
 // lighterPlace is the leg for a rotated circuit outside the largest turn.
-func lighterPlace(l *Load, legs map[string]string, split LegSplit, largest *Load) string {
+func lighterPlace(l *Load, set []*Load, legs map[string]string, split LegSplit, largest *Load) string {
 	if l.both() {
 		return "both"
 	}
 	if l.Leg != "auto" {
 		return l.Leg
 	}
-	for name, leg := range legs {
-		if leg != "both" && (l.SharesWith == name) {
-			return opposite(leg)
-		}
+	if partner := partnerOf(l, set); partner != nil {
+		return opposite(legs[partner.Name])
 	}
 	a, b := split.A, split.B
 	switch legs[largest.Name] {

@@ -63,11 +63,7 @@ func (c *Circuit) readProfile(r *reader, n *yaml.Node, path string) {
 }
 
 func suggestProfile(like string) string {
-	var names []string
-	for _, p := range profiles.Circuits() {
-		names = append(names, p.Name)
-	}
-	if best := nearest(like, names); best != "" {
+	if best := nearest(like, profileNames()); best != "" {
 		return "; did you mean " + best + "?"
 	}
 	return "; holdover profiles lists them"
@@ -76,7 +72,7 @@ func suggestProfile(like string) string {
 // finish fills what depends on other fields, and checks fields against one another.
 func (r *reader) finish(root *yaml.Node, home *Home) {
 	r.fillChemistry(root, home)
-	r.fillEngine(root, home)
+	r.checkEngine(root, home)
 	if len(home.Limits.Fuels) == 0 {
 		r.fault(child(child(root, "limits"), "fuels"), "limits.fuels", "no fuel found; list at least one, or say generator: none")
 	}
@@ -118,13 +114,9 @@ func (r *reader) fillChemistry(root *yaml.Node, home *Home) {
 	}
 }
 
-func (r *reader) fillEngine(root *yaml.Node, home *Home) {
+func (r *reader) checkEngine(root *yaml.Node, home *Home) {
 	if _, ok := profiles.FindEngine(home.Assume.Engine); !ok {
-		var names []string
-		for _, e := range profiles.Engines() {
-			names = append(names, e.Name)
-		}
-		r.fault(child(child(root, "assume"), "engine"), "assume.engine", "%q found; %s is accepted", home.Assume.Engine, oneOf(names))
+		r.fault(child(child(root, "assume"), "engine"), "assume.engine", "%q found; %s is accepted", home.Assume.Engine, oneOf(engineNames()))
 	}
 }
 

@@ -1,0 +1,162 @@
+package loads
+
+import (
+	"encoding/json"
+	"fmt"
+	"reflect"
+	"strings"
+
+	"holdover/loads/units"
+	"holdover/profiles"
+)
+
+// Schema writes the JSON Schema of a home file, draft 7, which YAML editors read. It comes from the same struct tags as
+// the reader, so that the two cannot disagree.
+func Schema() []byte {
+	root := object(reflect.TypeFor[Home](), "")
+	root["$schema"] = "http://json-schema.org/draft-07/schema#"
+	root["title"] = "holdover home file"
+	root["required"] = []string{"holdover", "circuits"}
+	text, err := json.MarshalIndent(root, "", "  ")
+	if err != nil {
+		panic("loads: " + err.Error())
+	}
+	return append(text, '\n')
+}
+
+// object describes a mapping by its type's fields; path is where it stands, such as "site".
+func object(t reflect.Type, path string) map[string]any {
+	properties := map[string]any{}
+	var required []string
+	for _, f := range fieldsOf(t) {
+		properties[f.Key] = schemaOf(f, join(path, f.Key))
+		if f.Required {
+			required = append(required, f.Key)
+		}
+	}
+	out := map[string]any{"type": "object", "additionalProperties": false, "properties": properties}
+	if required != nil {
+		out["required"] = required
+	}
+	return out
+}
+
+// schemaOf describes one field.
+func schemaOf(f Field, path string) map[string]any {
+	s := formOf(f, path)
+	doc := f.Doc
+	if f.Bounded {
+		base := ""
+		if f.Dimension != nil {
+			base = " " + f.Dimension.Base
+		}
+		doc += fmt.Sprintf(" (%s to %s%s)", units.Format(f.Low), units.Format(f.High), base)
+	}
+	s["description"] = doc
+	if value, ok := defaultOf(path); ok {
+		s["default"] = value
+	}
+	return s
+}
+
+func formOf(f Field, path string) map[string]any {
+	if own, ok := ownForms[f.kind]; ok {
+		return own()
+	}
+	t := f.kind
+	if t.Kind() == reflect.Pointer {
+		t = t.Elem()
+	}
+	switch {
+	case f.Dimension != nil:
+		return quantityForm(*f.Dimension)
+	case f.Key == "like":
+		return enum(profileNames())
+	case f.Key == "engine":
+		return enum(engineNames())
+	case f.Words != nil && t.Kind() == reflect.String:
+		return enum(f.Words)
+	}
+	switch t.Kind() {
+	case reflect.Struct:
+		return object(t, path)
+	case reflect.Slice:
+		return map[string]any{"type": "array", "items": formOf(Field{kind: t.Elem(), Words: f.Words, Low: f.Low, High: f.High, Bounded: f.Bounded}, path)}
+	case reflect.Bool:
+		return map[string]any{"type": "boolean"}
+	case reflect.Int:
+		return map[string]any{"type": "integer", "minimum": f.Low, "maximum": f.High}
+	case reflect.Float64:
+		return map[string]any{"anyOf": []any{
+			map[string]any{"type": "number", "minimum": f.Low, "maximum": f.High},
+			map[string]any{"type": "string", "pattern": `^[0-9.]+ ?%$`},
+		}}
+	}
+	return map[string]any{"type": "string", "minLength": 1}
+}
+
+func enum(words []string) map[string]any { return map[string]any{"enum": words} }
+
+func quantityForm(d units.Dimension) map[string]any {
+	var names []string
+	for _, name := range d.Names() {
+		names = append(names, strings.NewReplacer("(", `\(`, ")", `\)`).Replace(name))
+	}
+	return map[string]any{"anyOf": []any{
+		map[string]any{"type": "number"},
+		map[string]any{"type": "string", "pattern": `^[+-]?[0-9.]+([eE][+-]?[0-9]+)? *(` + strings.Join(names, "|") + `)?$`,
+			"examples": []string{d.Example}},
+	}}
+}
+
+// ownForms describes the fields that read themselves.
+var ownForms map[reflect.Type]func() map[string]any
+
+func init() { // not a literal: object refers back to it
+	clock := `([01]?[0-9]|2[0-3]):[0-5][0-9]`
+	pattern := func(p string) map[string]any { return map[string]any{"type": "string", "pattern": "^" + p + "$"} }
+	ownForms = map[reflect.Type]func() map[string]any{
+		reflect.TypeFor[Service]():    func() map[string]any { return enum(Services()) },
+		reflect.TypeFor[StartHour]():  func() map[string]any { return pattern("(worst|" + clock + ")") },
+		reflect.TypeFor[QuietHours](): func() map[string]any { return pattern(clock + " *- *" + clock) },
+		reflect.TypeFor[EngineDerate](): func() map[string]any {
+			return map[string]any{"anyOf": []any{enum([]string{ISO3046, RuleOfThumb}), map[string]any{"type": "number", "exclusiveMinimum": 0, "maximum": 1}}}
+		},
+		reflect.TypeFor[Start](): func() map[string]any { return wordOr(enum([]string{string(NoStart)}), reflect.TypeFor[startKeys]()) },
+		reflect.TypeFor[Use](): func() map[string]any {
+			return wordOr(enum([]string{string(UseHeating), string(UseCooling)}), reflect.TypeFor[useKeys]())
+		},
+		reflect.TypeFor[Circuit](): func() map[string]any { return object(reflect.TypeFor[Circuit](), "circuits") },
+		reflect.TypeFor[Runtime](): func() map[string]any { return map[string]any{"type": "array", "minItems": 2, "maxItems": 2} },
+	}
+}
+
+func wordOr(word map[string]any, t reflect.Type) map[string]any {
+	return map[string]any{"anyOf": []any{word, object(t, "")}}
+}
+
+func profileNames() []string {
+	var names []string
+	for _, p := range profiles.Circuits() {
+		names = append(names, p.Name)
+	}
+	return names
+}
+
+func engineNames() []string {
+	var names []string
+	for _, e := range profiles.Engines() {
+		names = append(names, e.Name)
+	}
+	return names
+}
+
+// defaultOf finds the default of the field at a path.
+func defaultOf(path string) (string, bool) {
+	for _, d := range profiles.Defaults() {
+		if d.Key == path && d.Value.Value != "" {
+			return d.Value.Value, true
+		}
+	}
+	return "", false
+}
