@@ -40,6 +40,7 @@ func FieldsOf(name string) []Field {
 var sectionTypes = map[string]reflect.Type{
 	"home": reflect.TypeFor[House](), "site": reflect.TypeFor[Site](), "outage": reflect.TypeFor[Outage](),
 	"assume": reflect.TypeFor[Assume](), "limits": reflect.TypeFor[Limits](), "circuits": reflect.TypeFor[Circuit](),
+	"prices": reflect.TypeFor[Prices](), "lasts": reflect.TypeFor[Lasts](),
 	"needs": reflect.TypeFor[Needs](), "heater": reflect.TypeFor[Heater](), "gear": reflect.TypeFor[Gear](),
 }
 

@@ -24,6 +24,7 @@ type Home struct {
 	Circuits []Circuit `key:"circuits" doc:"what draws power, one entry a circuit or appliance"`
 	Assume   Assume    `key:"assume" doc:"defaults you may overrule"`
 	Limits   Limits    `key:"limits" doc:"what may not be exceeded"`
+	Prices   Prices    `key:"prices" doc:"your own prices in place of the generic ones"`
 	Gear     []Gear    `key:"gear" doc:"units on offer or already owned, from their spec sheets"`
 
 	file    string
@@ -54,6 +55,7 @@ type Site struct {
 	Humidity      float64       `key:"humidity" range:"0,1" doc:"relative humidity, 0 to 1"`
 	BatterySpace  units.Celsius `key:"battery_space" range:"-50,60" doc:"coldest the battery gets"`
 	InverterSpace units.Celsius `key:"inverter_space" range:"-50,80" doc:"hottest the inverter gets"`
+	Sun           Sun           `key:"sun" doc:"solar energy that helps: {kwh_per_day: 12}, with {hours: [24 shares]} if known"`
 }
 
 // The seasons an outage may fall in.
@@ -69,6 +71,13 @@ type Outage struct {
 	Start   StartHour   `key:"start" doc:"clock time it begins, or worst"`
 	Season  string      `key:"season" one:"winter,summer,mild" doc:"winter, summer or mild"`
 	PerYear float64     `key:"per_year" range:"0,365" doc:"outages expected in a year"`
+	Lasts   Lasts       `key:"lasts" doc:"how long outages last here: {half: 2 h, nine_in_ten: 10 h}"`
+}
+
+// Lasts is how long outages last, by two shares of them. Both zero: national figures.
+type Lasts struct {
+	Half      units.Hours `key:"half" range:"0.01,8760" required:"true" doc:"half of all outages end within"`
+	NineInTen units.Hours `key:"nine_in_ten" range:"0.01,8760" required:"true" doc:"nine in ten end within"`
 }
 
 // An Origin says where a value came from: a line of the home file, or a named default.

@@ -21,13 +21,22 @@ type Input struct {
 func (h *Home) Inputs() []Input {
 	var out []Input
 	root := reflect.ValueOf(h).Elem()
-	for _, section := range []string{"home", "site", "outage", "assume", "limits"} {
+	for _, section := range []string{"home", "site", "outage", "assume", "limits", "prices"} {
 		v, _ := fieldByKey(root, section)
 		for _, f := range fieldsOf(v.Type()) {
 			path := section + "." + f.Key
-			if origin, ok := h.origins[path]; ok {
-				out = append(out, input(v.Field(f.index), f, path, origin))
+			origin, ok := h.origins[path]
+			if !ok {
+				continue
 			}
+			if f.kind == reflect.TypeFor[Lasts]() {
+				for _, inner := range fieldsOf(f.kind) {
+					at := join(path, inner.Key)
+					out = append(out, input(v.Field(f.index).Field(inner.index), inner, at, h.origins[at]))
+				}
+				continue
+			}
+			out = append(out, input(v.Field(f.index), f, path, origin))
 		}
 	}
 	return out

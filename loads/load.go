@@ -51,16 +51,23 @@ func (l *Load) addGuard(home *Home, outdoors [24]units.Celsius) {
 	if l.Heater == nil || l.Heater.FreezeGuard == 0 {
 		return
 	}
-	_, given := home.Origin(fmt.Sprintf("circuits[%d].heater.garage_temp", l.Index))
 	bites := false
-	for h, at := range l.Heater.surroundings(home, given, outdoors) {
+	for h, at := range l.Heater.surroundings(home, l.garageTempGiven(home), outdoors) {
 		duty := l.Heater.GuardDuty(at)
 		bites = bites || duty > 0
 		l.Hourly[h] += units.Watts(duty) * l.Heater.FreezeGuard
 	}
 	if bites {
-		l.Running += Power(complex(float64(l.Heater.FreezeGuard), 0))
+		l.Running += fromWatts(float64(l.Heater.FreezeGuard), l.PowerFactor)
 	}
+}
+
+// garageTempGiven says whether the heater's garage_temp counts: the file gives it, or a profile does for a heater that
+// stands in a garage.
+func (l *Load) garageTempGiven(home *Home) bool {
+	at := fmt.Sprintf("circuits[%d].heater.garage_temp", l.Index)
+	_, known := home.Origin(at)
+	return home.Given(at) || (known && l.Heater.StandsIn == "garage")
 }
 
 // duty is the share of each clock hour that the circuit is on.

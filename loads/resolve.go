@@ -83,12 +83,24 @@ func (r *reader) finish(root *yaml.Node, home *Home) {
 		r.fault(child(child(root, "site"), "coldest"), "site.coldest", "%s °C is above site.hottest, %s °C",
 			units.Format(float64(home.Site.Coldest)), units.Format(float64(home.Site.Hottest)))
 	}
+	r.checkLasts(root, home)
 	nodes := child(root, "circuits")
 	lines := map[string]int{}
 	for i := range home.Circuits {
 		r.finishCircuit(nodes.Content[i], home, &home.Circuits[i], fmt.Sprintf("circuits[%d]", i), lines)
 	}
 	r.checkPairs(nodes, home)
+}
+
+// checkLasts wants both figures or neither, the second the longer.
+func (r *reader) checkLasts(root *yaml.Node, home *Home) {
+	if !home.Given("outage.lasts") {
+		return
+	}
+	lasts, at := home.Outage.Lasts, child(child(root, "outage"), "lasts")
+	if lasts.Half == 0 || lasts.NineInTen <= lasts.Half {
+		r.fault(at, "outage.lasts", "half and nine_in_ten are both wanted, the second the longer, like {half: 2 h, nine_in_ten: 10 h}")
+	}
 }
 
 func (r *reader) fillChemistry(root *yaml.Node, home *Home) {

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"holdover/loads"
-	"holdover/loads/units"
 	"holdover/planner/battery"
 	"holdover/planner/choose"
 	"holdover/planner/inverter"
@@ -71,9 +70,8 @@ func temperatureFigure(home *loads.Home, chemistry profiles.Chemistry, factor fl
 
 func addRuntime(s *working.Sheet, home *loads.Home, d *loads.Demand, size battery.Sizing) {
 	a := home.Assume
-	usable := units.WattHours(float64(size.Modules) * float64(a.Module) * size.UsablePerPlate)
-	hours := battery.Runtime(usable, d.Hourly, d.Start, a.InverterEfficiency, a.InverterIdle)
-	s.Add(working.Figure{ID: "battery.usable_wh", Value: float64(usable), Unit: "Wh",
+	hours := battery.Runtime(size.Usable, d.Hourly, d.Start, a.InverterEfficiency, a.InverterIdle)
+	s.Add(working.Figure{ID: "battery.usable_wh", Value: float64(size.Usable), Unit: "Wh",
 		From: []string{"battery.modules", "assume.module", "assume.depth_of_discharge", "assume.capacity_at_end_of_life", "battery.temperature_factor", "battery.rate_factor"},
 		How:  "modules · module size · every factor of the nameplate, without the margin"})
 	s.Add(working.Figure{ID: "battery.runtime_h", Value: float64(hours), Unit: "h", From: []string{"battery.usable_wh", "load.starts_at_h", "assume.inverter_efficiency", "assume.inverter_idle"},

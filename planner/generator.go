@@ -11,9 +11,9 @@ import (
 	"holdover/profiles"
 )
 
-// addGenerator writes the generator that serves alone on the sheet. machine is the one chosen, or nil where none serves;
-// its fuel is then the first to be had.
-func addGenerator(s *working.Sheet, home *loads.Home, d *loads.Demand, r site.Rating, machine *choose.Machine) generator.Sizing {
+// addGenerator writes the generator that serves alone on the sheet, and what the next size made burns of the preferred
+// fuel. What the machine chosen burns stands with its option.
+func addGenerator(s *working.Sheet, home *loads.Home, d *loads.Demand, r site.Rating) generator.Sizing {
 	w := choose.GeneratorWanted(home, d, r)
 	size := generator.Size(w)
 	s.Add(working.Figure{ID: "generator.site_kw", Value: size.SiteKW, Unit: "kW", From: []string{"load.running_w", "assume.power_margin", "load.worst_moment_w", "assume.generator_surge"},
@@ -27,32 +27,22 @@ func addGenerator(s *working.Sheet, home *loads.Home, d *loads.Demand, r site.Ra
 		How: "max(site kVA / alternator derate, rated kW / generator power factor)"})
 	s.Add(working.Figure{ID: "generator.size_kw", Value: size.MadeKW, Unit: "kW", From: []string{"generator.rated_kw", "generator.rated_kva"},
 		How: "the next size made that gives both; 0 where none is made", Source: "sizes commonly sold, common practice, no source"})
-	addFuel(s, home, d, r, size, machine)
+	addFuel(s, home, d, r, size)
 	return size
 }
 
-// addFuel writes load fraction and fuel. A machine fit for these loads may be made only in a larger size than the next one
-// made at all; the fuel is reckoned for the machine.
-func addFuel(s *working.Sheet, home *loads.Home, d *loads.Demand, r site.Rating, size generator.Sizing, machine *choose.Machine) {
-	kw := size.MadeKW
-	fuelName := home.Limits.Fuels[0]
-	if machine != nil {
-		kw, fuelName = machine.KW, machine.Fuel.Name
-	}
+func addFuel(s *working.Sheet, home *loads.Home, d *loads.Demand, r site.Rating, size generator.Sizing) {
 	fraction := 0.0
 	if size.MadeKW > 0 {
 		fraction = float64(d.Average) / 1000 / (size.MadeKW * r.Engine)
 	}
 	s.Add(working.Figure{ID: "generator.load_fraction", Value: fraction, From: []string{"load.average_w", "generator.size_kw", "site.engine_derate"},
 		How: "average W / what the size made gives here"})
-	s.Add(working.Figure{ID: "generator.machine_kw", Value: kw, Unit: "kW", From: []string{"generator.size_kw", "load.wave"},
-		How: "the machine priced: of a kind and fuel that serve these loads, at least the size made"})
-	fuel, _ := profiles.FindFuel(fuelName)
-	line := generator.Willans(fuel, kw)
-	energy := float64(d.Energy) / 1000
-	amount := generator.Fuel(line, kw, home.Outage.Length, energy)
-	how := fmt.Sprintf("%s: %.4g %s/h for each rated kW · length + %.4g %s/kWh · energy = %s", fuel.Title, line.IdleUnitsPerHourPerKW, fuel.Unit, line.UnitsPerKWh, fuel.Unit, fuelText(fuel, amount))
-	s.Add(working.Figure{ID: "generator.fuel", Value: amount, Unit: fuel.Unit, From: []string{"generator.machine_kw", "outage.length", "load.energy_wh"}, How: how, Source: "Willans line; " + line.Source})
+	fuel, _ := profiles.FindFuel(home.Limits.Fuels[0])
+	line := generator.Willans(fuel, size.MadeKW)
+	amount := generator.Fuel(line, size.MadeKW, home.Outage.Length, float64(d.Energy)/1000)
+	how := fmt.Sprintf("%s, the first fuel to be had: %.4g %s/h for each rated kW · length + %.4g %s/kWh · energy = %s", fuel.Title, line.IdleUnitsPerHourPerKW, fuel.Unit, line.UnitsPerKWh, fuel.Unit, fuelText(fuel, amount))
+	s.Add(working.Figure{ID: "generator.fuel", Value: amount, Unit: fuel.Unit, From: []string{"generator.size_kw", "limits.fuels", "outage.length", "load.energy_wh"}, How: how, Source: "Willans line; " + line.Source})
 	perDay := amount * 24 / float64(home.Outage.Length)
 	s.Add(working.Figure{ID: "generator.fuel_per_day", Value: perDay, Unit: fuel.Unit, From: []string{"generator.fuel", "outage.length"}, How: "fuel · 24 h / length = " + fuelText(fuel, perDay) + " a day"})
 }

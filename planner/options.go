@@ -14,8 +14,8 @@ import (
 
 // newOption writes one option's outcome on its own sheet and on the plan's.
 func newOption(s *working.Sheet, c *choose.Case, kind Kind, o choose.Outcome, carried bool, whyNot []string) Option {
-	option := Option{Kind: kind, Carried: o.Carried() && hasDesign(o), WhyNot: whyNot, Sheet: &working.Sheet{}, Outcome: o}
-	if !hasDesign(o) {
+	option := Option{Kind: kind, Carried: o.Carried() && o.Real(), WhyNot: whyNot, Sheet: &working.Sheet{}, Outcome: o}
+	if !o.Real() {
 		return option
 	}
 	option.Cost = o.Cost.Total()
@@ -31,8 +31,6 @@ func newOption(s *working.Sheet, c *choose.Case, kind Kind, o choose.Outcome, ca
 	addCosts(add, o)
 	return option
 }
-
-func hasDesign(o choose.Outcome) bool { return o.Modules > 0 || o.Machine != nil }
 
 // addParts writes what the design is made of and how it ran.
 func addParts(add func(working.Figure), c *choose.Case, o choose.Outcome) {

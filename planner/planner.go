@@ -22,13 +22,13 @@ func Plan(home *loads.Home) *Result {
 	addSite(s, home, rating)
 
 	c := choose.NewCase(home, d, rating)
-	engine, engineOK := c.Best(false, true)
+	engine, engineOK := c.Best(Generator)
 	v := verdictInputs{home: home, demand: d, c: c,
 		inverter:  addInverter(s, home, d, rating),
 		modules:   addBattery(s, home, d).Modules,
-		generator: addGenerator(s, home, d, rating, engine.Machine)}
-	battery, batteryOK := c.Best(true, false)
-	hybrid, hybridOK := c.Best(true, true)
+		generator: addGenerator(s, home, d, rating)}
+	battery, batteryOK := c.Best(Battery)
+	hybrid, hybridOK := c.Best(Hybrid)
 
 	r.Options = []Option{
 		newOption(s, c, Battery, battery, batteryOK, v.battery(battery)),

@@ -7,14 +7,14 @@ import (
 )
 
 // Kind is one way to carry a house through an outage.
-type Kind string
+type Kind = choose.Kind
 
 // The kinds of option, and None for a house that nothing carries within its limits (or that needs nothing).
 const (
-	Battery   Kind = "battery"
-	Generator Kind = "generator"
-	Hybrid    Kind = "hybrid"
-	None      Kind = "none"
+	Battery   = choose.Battery
+	Generator = choose.Generator
+	Hybrid    = choose.Hybrid
+	None      = choose.None
 )
 
 // A Result is the verdict on one home.

@@ -35,7 +35,7 @@ func (v *verdictInputs) batteryParts() (why []string) {
 		why = append(why, fmt.Sprintf("The battery's place reaches %s °C; %s may be discharged from %s to %s °C only (site.battery_space).",
 			units.Format(at), chemistry.Title, units.Format(chemistry.DischargeMinC), units.Format(chemistry.DischargeMaxC)))
 	}
-	if v.c.InverterVA == 0 {
+	if len(v.c.InvertersVA) == 0 {
 		why = append(why, fmt.Sprintf("No inverter is made for %s VA running and %s VA starting.",
 			units.Format(float64(max(v.inverter.Continuous, v.inverter.ByLeg))), units.Format(float64(v.inverter.Surge))))
 	}
@@ -48,7 +48,7 @@ func (v *verdictInputs) battery(o choose.Outcome) []string {
 		return why
 	}
 	most := len(v.c.Battery.UsableKWh) - 1
-	if !hasDesign(o) || !o.Carried() {
+	if !o.Real() || !o.Carried() {
 		place := "one installation"
 		if p, ok := profiles.Places().Find(v.home.Limits.BatteryPlace); ok {
 			place = p.Title
@@ -78,10 +78,10 @@ func (v *verdictInputs) engine(o choose.Outcome) []string {
 	if v.generator.MadeKW == 0 {
 		return []string{fmt.Sprintf("No generator is made for %s kW and %s kVA rated.", units.Format(v.generator.RatedKW), units.Format(v.generator.RatedKVA))}
 	}
-	if !hasDesign(o) && len(v.c.Hurried) > 0 {
+	if !o.Real() && len(v.c.Hurried) > 0 {
 		return []string{fmt.Sprintf("%s cannot be dark for as long as a generator takes to start (needs.gap, needs.can_wait); a battery bridges it.", nameList(v.c.Hurried, 3))}
 	}
-	if !hasDesign(o) {
+	if !o.Real() {
 		return []string{fmt.Sprintf("No machine that burns %s is made in %s kW or more for these circuits.", nameList(v.home.Limits.Fuels, 4), units.Format(v.generator.RatedKW))}
 	}
 	return v.short(o)
@@ -95,7 +95,7 @@ func (v *verdictInputs) hybrid(o choose.Outcome) []string {
 	if len(why) > 0 {
 		return why
 	}
-	if !hasDesign(o) {
+	if !o.Real() {
 		return []string{"No battery that its place can hold gives the power and lasts through the quiet hours beside any of the generators made."}
 	}
 	return v.short(o)
@@ -103,14 +103,14 @@ func (v *verdictInputs) hybrid(o choose.Outcome) []string {
 
 // short says where a design of its kind's nearest falls short, and what it costs beyond the budget.
 func (v *verdictInputs) short(o choose.Outcome) (why []string) {
-	if hasDesign(o) && !o.Carried() {
+	if o.Real() && !o.Carried() {
 		reason := "what it can give"
 		if o.Machine != nil {
 			reason = v.engineShort(o)
 		}
 		why = append(why, fmt.Sprintf("It falls short at %s, %s h after the start: %s.", clockAt(v.demand.Start, o.Run.ShortAt), units.Format(o.Run.ShortAt), reason))
 	}
-	if budget := v.home.Limits.Budget; hasDesign(o) && budget > 0 && o.Cost.Purchase > budget {
+	if budget := v.home.Limits.Budget; o.Real() && budget > 0 && o.Cost.Purchase > budget {
 		why = append(why, fmt.Sprintf("It costs about %s to buy; the budget is %s (limits.budget).", units.Format(o.Cost.Purchase), units.Format(budget)))
 	}
 	return why

@@ -27,14 +27,7 @@ func FuzzSet(f *testing.F) {
 		f.Add(s[0], s[1], s[2])
 	}
 	f.Fuzz(func(t *testing.T, src, steps, value string) {
-		var path Path
-		for _, step := range strings.Split(steps, ".") {
-			if n, err := strconv.Atoi(step); err == nil {
-				path = append(path, n)
-			} else {
-				path = append(path, step)
-			}
-		}
+		path := pathFrom(steps)
 		out, err := Set([]byte(src), path, value)
 		if err != nil {
 			require.Nil(t, out)
@@ -48,5 +41,44 @@ func FuzzSet(f *testing.F) {
 		want, err := fragment(value)
 		require.NoError(t, err)
 		require.True(t, equal(want, p.node), "%q", out)
+	})
+}
+
+func pathFrom(steps string) (path Path) {
+	for _, step := range strings.Split(steps, ".") {
+		if n, err := strconv.Atoi(step); err == nil {
+			path = append(path, n)
+		} else {
+			path = append(path, step)
+		}
+	}
+	return path
+}
+
+// FuzzOthers does the same for the edits that Set is not.
+func FuzzOthers(f *testing.F) {
+	f.Add("a: {b: 1, # b\n  c: 2}\n", "a.b", uint8(remove), 0, 0)               // comment in flow
+	f.Add("- a: 1 # c\n  # h\n  b: 2\n", "0.a", uint8(remove), 0, 0)            // behind a dash
+	f.Add("a:\n- b: |+\n    x\n\n- c\n", "a.1", uint8(remove), 0, 0)            // behind a literal that keeps blank lines
+	f.Add("a: [1, [2, ], {c: 3}]", "a", uint8(insert), 1, 0)                    // flow
+	f.Add("a:\r\n# h\r\n- 1\r\n\r\n- 2", "a", uint8(insert), 1, 0)              // CRLF
+	f.Add("a:\n- - 1\n  # h\n  - 2\n\n  - 3", "a.0", uint8(move), 2, 0)         // dash behind a dash
+	f.Add("a:\n- !!map\n  b: 1\n- \"x\n\n  # y\"\n- 3", "a", uint8(move), 0, 2) // tag, quotes over lines
+	f.Fuzz(func(t *testing.T, src, steps string, v uint8, from, to int) {
+		e := edit{verb: verb(v%3) + remove, path: pathFrom(steps), from: from, to: to, item: []Entry{{"new", "{x: 1}"}}}
+		out, err := run([]byte(src), e)
+		if err != nil {
+			require.Nil(t, out)
+			return
+		}
+		before, err := read([]byte(src))
+		require.NoError(t, err)
+		after, err := read(out)
+		require.NoError(t, err)
+		if e.verb == move {
+			require.True(t, from != to || src == string(out), "%q", out)
+			return
+		}
+		require.False(t, equal(before.root, after.root), "%q", out)
 	})
 }

@@ -74,7 +74,7 @@ type edit struct {
 	item  []Entry
 }
 
-// longText is the size from which leaving far items out pays; a full parse of this much takes a few milliseconds.
+// longTextBytes is the size from which leaving far items out pays; a full parse of this much takes a few milliseconds.
 const longTextBytes = 16 << 10
 
 func run(src []byte, e edit) ([]byte, error) {
@@ -116,7 +116,7 @@ func patchesFor(src []byte, e edit, seams []seam) ([]patch, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := d.checkSeams(seams, nil); err != nil {
+	if err := d.checkItems(seams); err != nil {
 		return nil, err
 	}
 	patches, err := d.write(e)

@@ -53,6 +53,7 @@ func TestSet_ExistingValue(t *testing.T) {
 		{"in broken flow", "a: {b: 1, # b\n    c: [1, 2]} # c\n", "a: {b: 1, # b\n    c: [1, 9]} # c\n", setTo("9", "a", "c", 1)},
 		{"literal", "a: | # h\n  x\n\n  # y\n\nb: 1\n", "a: 9 # h\n\nb: 1\n", setTo("9", "a")},
 		{"literal with indent digit", "a: |2-\n    x\n  y\nb: 1\n", "a: 9\nb: 1\n", setTo("9", "a")},
+		{"indented literal with indent digit", "a:\n  b: |2\n      x\n  # c\n  d: 1\n", "a:\n  b: 9\n  # c\n  d: 1\n", setTo("9", "a", "b")},
 		{"literal keeping blank lines", "a: |+\n  x\n\nb: 1\n", "a: |+\n  x\n\nb: 9\n", setTo("9", "b")},
 		{"literal at the end", "a: >\n  x\n  y", "a: 9\n", setTo("9", "a")},
 		{"plain over lines", "a: x\n  y\n\n  z # c\nb: 1\n", "a: 9 # c\nb: 1\n", setTo("9", "a")},
@@ -67,6 +68,9 @@ func TestSet_ExistingValue(t *testing.T) {
 		{"quoted keys", "\"a b\": {'c': 1}\n", "\"a b\": {'c': 2}\n", setTo("2", "a b", "c")},
 		{"wide letters before it", "é: {ö: 3, ä: 4} # ü\n", "é: {ö: 3, ä: 5} # ü\n", setTo("5", "é", "ä")},
 		{"tabs", "a:\t1\t# c\n", "a:\t22\t# c\n", setTo("22", "a")},
+		{"pair without braces", "a: [b: 1, c: 2]\n", "a: [b: 9, c: 2]\n", setTo("9", "a", 0, "b")},
+		{"item below its dash", "-\n  # h\n  a: 1 # c\n-\n  2\n", "-\n  # h\n  a: 1 # c\n-\n  9\n", setTo("9", 1)},
+		{"rare line ends", "a: 1\u0085b: 2\u2028c: 3\rd: 4", "a: 1\u0085b: 2\u2028c: 9\rd: 4", setTo("9", "c")},
 		{"CRLF and byte order mark", "\ufeffa: 1\r\nb: 2", "\ufeffa: 9\r\nb: 2", setTo("9", "a")},
 	})
 }
@@ -91,6 +95,10 @@ func TestSet_MissingKey(t *testing.T) {
 		{"section without entries", "a:\n  # x\nb: 1\n", "a:\n  # x\n  k: 9\nb: 1\n", setTo("9", "a", "k")},
 		{"null", "a: ~  # x\nb: 1\n", "a:    # x\n  k: 9\nb: 1\n", setTo("9", "a", "k")},
 		{"item without entries", "-\n- b\n", "-\n  k: 9\n- b\n", setTo("9", 0, "k")},
+		{"nothing in flow", "a: {b: , c: 1}\n", "a: {b: {d: {e: 9}} , c: 1}\n", setTo("9", "a", "b", "d", "e")},
+		{"document {} behind its marker", "--- {} # c\n", "--- \na: 9 # c\n", setTo("9", "a")},
+		{"null document", "~\n", "a: 9\n", setTo("9", "a")},
+		{"behind a literal that keeps blank lines", "a: |+\n  x\n\n", "a: |+\n  x\n\nb: 9\n", setTo("9", "b")},
 		{"behind a literal", "a:\n  b: |\n    x\nc: 1\n", "a:\n  b: |\n    x\n  d: 9\nc: 1\n", setTo("9", "a", "d")},
 		{"key that must be quoted", "a: 1\n", "a: 1\n\"yes\": 2\n", setTo("2", "yes")},
 	})
@@ -100,6 +108,7 @@ func TestDelete(t *testing.T) {
 	runEditings(t, []editing{
 		{"with its comments", "a: 1\n# h\nb: 2 # t\n     # u\nc: 3\n", "a: 1\nc: 3\n", deleted("b")},
 		{"not a lone comment", "a: 1\n# lone\n\nb: 2\nc: 3\n", "a: 1\n# lone\n\nc: 3\n", deleted("b")},
+		{"not the comment of the key above", "a:\n  x: 1  # t\n        # u\n  # y\n  y: 2\n", "a:\n  x: 1  # t\n        # u\n", deleted("a", "y")},
 		{"not the comment below", "a: 1\nb: 2\n# c\nc: 3\n", "a: 1\n# c\nc: 3\n", deleted("b")},
 		{"not the end of the literal above", "a: |\n  # x\n# b\nb: 2\nc: 1\n", "a: |\n  # x\nc: 1\n", deleted("b")},
 		{"not the end of the quotes above", "a: \"x\n# y\"\nb: 2\nc: 1\n", "a: \"x\n# y\"\nc: 1\n", deleted("b")},
@@ -112,6 +121,9 @@ func TestDelete(t *testing.T) {
 		{"item, no final line end", "x:\n- a: 1\n# h\n- c: 3\n# y\ny: 1", "x:\n- a: 1\n# y\ny: 1", deleted("x", 1)},
 		{"flow, first", "a: { b: 1, c: 2, d: 3 }\n", "a: { c: 2, d: 3 }\n", deleted("a", "b")},
 		{"flow, last", "a: { b: 1, c: 2, d: 3 }\n", "a: { b: 1, c: 2 }\n", deleted("a", "d")},
+		{"flow, at a line's end", "a: {b: 1, c: 2, # x\n    d: 3}\n", "a: {b: 1, # x\n    d: 3}\n", deleted("a", "c")},
+		{"tagged, only key", "a: !!map # c\n  b: 1\nd: 2\n", "a: !!map {} # c\nd: 2\n", deleted("a", "b")},
+		{"item below its dash", "- 1\n# h\n-\n  # i\n  a: 1\n- 3\n", "- 1\n- 3\n", deleted(1)},
 		{"flow, only", "a: [ 1, ] # c\n", "a: [] # c\n", deleted("a", 0)},
 		{"broken flow, first", "a: {b: 1, # b\n    # h\n    c: 2} # d\n", "a: {\n    # h\n    c: 2} # d\n", deleted("a", "b")},
 		{"broken flow, middle", "a: {b: 1, # b\n    # h\n    c: 2, # c\n    d: 3} # d\n", "a: {b: 1, # b\n    d: 3} # d\n", deleted("a", "c")},
@@ -137,6 +149,8 @@ func TestInsert(t *testing.T) {
 		{"missing in flow", "b: {x: 1}\n", "b: {x: 1, c: [{name: New, like: fan}]}\n", withNew(0, "b", "c")},
 		{"flow", "b: [{a: 1}, {b: 2}]\n", "b: [{a: 1}, {name: New, like: fan}, {b: 2}]\n", withNew(1, "b")},
 		{"flow, end", "b: [{a: 1}]\n", "b: [{a: 1}, {name: New, like: fan}]\n", withNew(1, "b")},
+		{"nothing in flow", "b: {c: , d: 1}\n", "b: {c: [{name: New, like: fan}] , d: 1}\n", withNew(0, "b", "c")},
+		{"empty document", "# c\n[]\n", "# c\n- name: New\n  like: fan\n", withNew(0)},
 		{"empty file", "", "- name: New\n  like: fan\n", withNew(0)},
 		{"behind a dash", "- - a\n  - b\n", "- - " + added + "  - a\n  - b\n", withNew(0, 0)},
 	})

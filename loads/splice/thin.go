@@ -3,6 +3,7 @@ package splice
 import (
 	"bytes"
 	"errors"
+	"slices"
 
 	"gopkg.in/yaml.v3"
 )
@@ -14,22 +15,23 @@ type thinned struct {
 	seams []seam
 }
 
-// seam is where items were left out: in the short text at this byte offset begins the line of the next item that was
-// kept. column is that of its dash.
+// seam is the start of an item that was kept: in the short text its line begins at this byte offset. column is that of
+// its dash.
 type seam struct {
 	key    string
 	at     int
 	column int
-	gone   int // bytes left out here
+	gone   int // bytes left out before it
 }
 
 // thin leaves out items of sequences under top-level keys that lie far from the edit, since parsing a thousand circuits
 // takes tens of milliseconds and an edit touches one.
 //
 // Why this is safe. An item is left out only if each of its lines surely opens no quote and no bracket (see [closes]);
-// all else in YAML ends by itself at the next dash in the sequence's column. The parser then proves each seam, before and
-// after the edit: an item of this very sequence must begin there. So the parser stands in the same state before and after
-// the text left out, and reads the rest alike with or without it. What this cannot see: a text that was not valid YAML
+// all else in YAML ends by itself at the next dash in the sequence's column. The parser then proves that the items of this
+// very sequence in the short text are just the ones that were kept, and after the edit, that where text was left out an
+// item still begins. So the parser stands in the same state before and after the text left out, and reads the rest alike
+// with or without it; and the count of items, hence the edit's index, is right. What this cannot see: a text that was not valid YAML
 // inside the items left out stays as it is, without an error.
 func thin(src []byte, e edit) (thinned, bool) {
 	t := thinned{edit: e}
@@ -37,7 +39,7 @@ func thin(src []byte, e edit) (thinned, bool) {
 		return t, false
 	}
 	t.edit.path = append(Path{}, e.path...)
-	at := 0 // copied up to here
+	at, short := 0, false // copied up to here
 	for start := 0; start < len(src); {
 		key, next := topKey(src, start)
 		if key == "" {
@@ -54,10 +56,11 @@ func thin(src []byte, e edit) (thinned, bool) {
 		if !ok {
 			return t, false
 		}
+		short = short || slices.Contains(keep, false)
 		at = t.leaveOut(src, at, key, items, keep)
 	}
 	t.text = append(t.text, src[at:]...)
-	return t, len(t.seams) > 0
+	return t, short
 }
 
 // leaveOut copies the text up to the last kept item, adjusts the edit's index, and returns how far it has read.
@@ -72,10 +75,9 @@ func (t *thinned) leaveOut(src []byte, at int, key string, items []chunk, keep [
 			continue
 		}
 		kept[i+1]++
-		if gone > 0 {
-			t.seams = append(t.seams, seam{key, len(t.text), item.column, gone})
-			gone = 0
-		}
+		t.text = append(t.text, src[at:item.start]...)
+		t.seams = append(t.seams, seam{key, len(t.text), item.column, gone})
+		at, gone = item.start, 0
 		t.text = append(t.text, src[at:item.end]...)
 		at = item.end
 	}
@@ -135,33 +137,63 @@ func wantedItems(e edit, key string, items []chunk) (keep []bool, ok bool) {
 	return keep, true
 }
 
-// checkSeams has the parser prove that at every seam an item of its sequence begins. Patches, if any, are those that led
-// from the text of the seams to this one.
-func (d *document) checkSeams(seams []seam, patches []patch) error {
-	var key string
-	var dashes map[int]bool
-	for _, s := range seams {
-		if dashes == nil || s.key != key {
-			key = s.key
-			var err error
-			if dashes, err = d.dashes(key); err != nil {
-				return err
-			}
+// checkItems has the parser prove that the items of the shortened sequences are the kept ones, no more and no fewer.
+func (d *document) checkItems(seams []seam) error {
+	for len(seams) > 0 {
+		key, n := seams[0].key, 0
+		dashes, err := d.dashes(key)
+		if err != nil {
+			return err
 		}
-		at := s.at + s.column
-		for _, p := range patches {
-			if p.start < s.at && p.end > s.at || p.start == s.at && p.end == s.at {
+		for n < len(seams) && seams[n].key == key {
+			if !dashes[seams[n].at+seams[n].column] {
 				return errSeam
 			}
-			if p.start < s.at {
-				at += len(p.text) - (p.end - p.start)
-			}
+			n++
 		}
-		if !dashes[at] {
+		if n != len(dashes) {
+			return errSeam
+		}
+		seams = seams[n:]
+	}
+	return nil
+}
+
+// checkSeams has the parser prove that an item still begins wherever text was left out. Patches are those that led from
+// the text of the seams to this one.
+func (d *document) checkSeams(seams []seam, patches []patch) error {
+	proven := map[string]map[int]bool{}
+	for _, s := range seams {
+		if s.gone == 0 {
+			continue
+		}
+		if proven[s.key] == nil {
+			dashes, err := d.dashes(s.key)
+			if err != nil {
+				return err
+			}
+			proven[s.key] = dashes
+		}
+		at, ok := s.after(patches)
+		if !ok || !proven[s.key][at] {
 			return errSeam
 		}
 	}
 	return nil
+}
+
+// after returns where the dash of the item stands once the patches are done; not ok where one of them touches the seam.
+func (s seam) after(patches []patch) (at int, ok bool) {
+	at = s.at + s.column
+	for _, p := range patches {
+		if p.start < s.at && p.end > s.at || p.start == s.at {
+			return 0, false
+		}
+		if p.start < s.at {
+			at += len(p.text) - (p.end - p.start)
+		}
+	}
+	return at, true
 }
 
 var errSeam = errors.New("the text cannot be shortened for this edit")

@@ -123,20 +123,75 @@ func TestThin_LongHome(t *testing.T) {
 	}
 }
 
-// A quote that stays open over items must not be taken for items.
-func TestThin_ItemsInsideQuotes(t *testing.T) {
+// longList writes n lines of items.
+func longList(n int) string {
 	var b strings.Builder
-	b.WriteString("a: \"\n\ncircuits:\n")
-	for i := range 50 {
+	for i := range n {
 		fmt.Fprintf(&b, "  - x%d\n", i)
 	}
-	b.WriteString("\"\nb: 1\n")
-	src := []byte(b.String())
-	_, ok := runThin(src, edit{verb: set, path: Path{"b"}, value: "2"})
-	assert.False(t, ok)
-	out, err := Set(src, Path{"b"}, "2")
+	return b.String()
+}
+
+// What looks like items inside a quote must not be taken for items.
+func TestThin_ItemsInsideQuotes(t *testing.T) {
+	texts := map[string]string{
+		"a key that is none":      "a: \"\n\ncircuits:\n" + longList(50) + "\"\nb: 1\n",
+		"a key that is elsewhere": "circuits:\n" + longList(4) + "a: \"\n\ncircuits:\n" + longList(50) + "\"\nb: 1\n",
+	}
+	for name, text := range texts {
+		t.Run(name, func(t *testing.T) {
+			_, ok := runThin([]byte(text), edit{verb: set, path: Path{"b"}, value: "2"})
+			assert.False(t, ok)
+			out, err := Set([]byte(text), Path{"b"}, "2")
+			require.NoError(t, err)
+			assert.Equal(t, strings.Replace(text, "b: 1", "b: 2", 1), string(out))
+		})
+	}
+}
+
+// Lines with a dash inside one item's quotes must not shift the count of items.
+func TestThin_DashesInsideAnItem(t *testing.T) {
+	for _, inner := range []string{"  - \"q\n  - r\"\n", "  - \"q\n  - r\n  - s\n  - t\n  - \"\n"} {
+		src := []byte("circuits:\n" + longList(10) + inner + longList(30))
+		e := edit{verb: set, path: Path{"circuits", 25}, value: "found"}
+		want, err := inFull(src, e)
+		require.NoError(t, err)
+		if got, ok := runThin(src, e); ok {
+			assert.Equal(t, string(want), string(got))
+		}
+	}
+}
+
+// Lines start at bytes 3, 9 and 15.
+func TestSeams_ProvedByTheParser(t *testing.T) {
+	d, err := read([]byte("c:\n  - a\n  - b\n  - c\n"))
 	require.NoError(t, err)
-	assert.Equal(t, strings.Replace(b.String(), "b: 1", "b: 2", 1), string(out))
+	a, b, c := seam{"c", 3, 2, 0}, seam{"c", 9, 2, 0}, seam{"c", 15, 2, 7}
+	assert.NoError(t, d.checkItems([]seam{a, b, c}))
+	assert.ErrorIs(t, d.checkItems([]seam{a, b}), errSeam, "an item that was not kept")
+	assert.ErrorIs(t, d.checkItems([]seam{a, b, {"c", 14, 2, 7}}), errSeam, "no item begins there")
+	assert.NoError(t, d.checkSeams([]seam{a, b, c}, nil))
+	assert.NoError(t, d.checkSeams([]seam{{"c", 10, 2, 7}}, []patch{{4, 5, ""}}), "one byte less before it")
+	assert.ErrorIs(t, d.checkSeams([]seam{c}, []patch{{4, 5, ""}}), errSeam, "no item begins there now")
+	assert.ErrorIs(t, d.checkSeams([]seam{c}, []patch{{15, 15, ""}}), errSeam, "a paste at the seam itself")
+	assert.ErrorIs(t, d.checkSeams([]seam{c}, []patch{{14, 16, "xx"}}), errSeam, "a cut across the seam")
+}
+
+// A cut that ends where text was left out must not take that text with it.
+func TestThin_CutBesideSeam(t *testing.T) {
+	short := thinned{seams: []seam{{at: 5, gone: 10}}}
+	assert.Equal(t, patch{2, 5, ""}, short.inFull(patch{2, 5, ""}))
+	assert.Equal(t, patch{15, 17, ""}, short.inFull(patch{5, 7, ""}))
+	assert.Equal(t, patch{2, 16, ""}, short.inFull(patch{2, 6, ""}))
+}
+
+func TestEqual_TellsTextFromNumber(t *testing.T) {
+	number, err := fragment("5")
+	require.NoError(t, err)
+	text, err := fragment(`"5"`)
+	require.NoError(t, err)
+	assert.False(t, equal(number, text))
+	assert.True(t, equal(number, number))
 }
 
 func BenchmarkLongHome(b *testing.B) {

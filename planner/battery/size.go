@@ -32,7 +32,7 @@ type Sizing struct {
 	EnergyModules  int // whole modules for the energy
 	PowerModules   int // whole modules for the running power, at the chemistry's greatest discharge rate
 	Modules        int // the larger
-	UsablePerPlate float64
+	Usable         units.WattHours // of the whole modules, at their own rate factor, without the margin
 }
 
 // Size works a battery out.
@@ -51,11 +51,18 @@ func Size(w Wanted, a Ageing, module units.WattHours) Sizing {
 		s.Rate = float64(base / s.Nameplate)
 	}
 	s.EnergyModules = WholeModules(s.Nameplate, module)
-	power := float64(w.Continuous) / w.Efficiency / a.Chemistry.DischargePerHour
-	s.PowerModules = WholeModules(units.WattHours(power), module)
+	s.PowerModules = PowerModules(w.Continuous, w.Idle, w.Efficiency, a.Chemistry.DischargePerHour, module)
 	s.Modules = max(s.EnergyModules, s.PowerModules)
-	s.UsablePerPlate = shares * s.Rate
+	plate := module * units.WattHours(s.Modules)
+	s.Usable = plate * units.WattHours(shares*Rate(plate, mean, a.Chemistry.RatedHours, a.Peukert))
 	return s
+}
+
+// PowerModules is the fewest whole modules that give an AC power and the inverter's idle draw, at a greatest discharge rate
+// in shares of nameplate an hour.
+func PowerModules(continuous, idle units.Watts, efficiency, perHour float64, module units.WattHours) int {
+	dc := float64(continuous)/efficiency + float64(idle)
+	return max(1, WholeModules(units.WattHours(dc/perHour), module))
 }
 
 // WholeModules rounds up to whole modules; a hair over a whole number, as rounding errors leave it, does not count.

@@ -1,10 +1,6 @@
 package choose
 
-import (
-	"math"
-
-	"holdover/profiles"
-)
+import "math"
 
 // A Price is what one thing costs: to buy, each year, and how often it is bought again.
 type Price struct {
@@ -64,7 +60,7 @@ func (c *Cost) add(h Horizon, p Price) {
 // costOf adds up a design as it ran. Fuel and running hours are those of one outage.
 func (c *Case) costOf(d Design, fuelUnits, runHours float64) Cost {
 	var cost Cost
-	cost.add(c.Horizon, c.Transfer)
+	cost.add(c.Horizon, c.rates.transfer)
 	if d.Modules > 0 {
 		cost.add(c.Horizon, c.batteryPrice(d.Modules))
 		cost.add(c.Horizon, c.inverterPrice(d.InverterVA))
@@ -74,25 +70,22 @@ func (c *Case) costOf(d Design, fuelUnits, runHours float64) Cost {
 	}
 	if d.Machine != nil {
 		cost.add(c.Horizon, c.machinePrice(d.Machine, runHours))
-		cost.add(c.Horizon, c.fuelPrice(d.Machine, fuelUnits))
+		cost.add(c.Horizon, storePrice(d.Machine, fuelUnits))
 		cost.Fuel += fuelUnits * c.OutagesPerYear * d.Machine.FuelPrice.PerUnit.Typical * c.Horizon.Annuity()
 	}
 	return cost
 }
 
 func (c *Case) batteryPrice(modules int) Price {
-	b := c.Prices.battery
-	return Price{b.Fixed.Typical + float64(modules)*c.Battery.ModuleKWh*b.PerKWh.Typical, b.UpkeepPerYear.Typical, c.Battery.LifeYears}
+	return Price{c.rates.batteryFixed + float64(modules)*c.Battery.ModuleKWh*c.rates.batteryPerKWh, c.rates.batteryUpkeep, c.Battery.LifeYears}
 }
 
 func (c *Case) inverterPrice(va float64) Price {
-	i := c.Prices.bands.Inverter
-	return Price{i.Fixed.Typical + va/1000*i.PerKVA.Typical, i.UpkeepPerYear.Typical, i.LifeYears}
+	return Price{c.rates.inverterFixed + va/1000*c.rates.inverterPerKVA, c.rates.inverterUpkeep, c.rates.inverterLife}
 }
 
 func (c *Case) chargerPrice(kw float64) Price {
-	p := c.Prices.bands.Charger
-	return Price{p.Fixed.Typical + kw*p.PerKW.Typical, 0, p.LifeYears}
+	return Price{c.rates.chargerFixed + kw*c.rates.chargerPerKW, 0, c.rates.chargerLife}
 }
 
 // machinePrice wears a generator out by its years or its running hours, whichever come first.
@@ -105,13 +98,7 @@ func (c *Case) machinePrice(m *Machine, runHours float64) Price {
 		m.Price.UpkeepPerYear.Typical + m.Price.UpkeepPerHour.Typical*runHours*c.OutagesPerYear, life}
 }
 
-// fuelPrice is the store: cans, a tank, or the pipe.
-func (c *Case) fuelPrice(m *Machine, fuelUnits float64) Price {
+// storePrice is the store for one outage's fuel: cans, a tank, or the pipe.
+func storePrice(m *Machine, fuelUnits float64) Price {
 	return Price{Purchase: m.FuelPrice.StoreFixed.Typical + m.FuelPrice.StorePerUnit.Typical*fuelUnits}
-}
-
-// prices are the bands with the battery's own row picked out.
-type prices struct {
-	bands   profiles.Prices
-	battery profiles.BatteryPrice
 }

@@ -16,12 +16,19 @@ type Design struct {
 // An Outcome is a design tried.
 type Outcome struct {
 	Design
-	Run  outage.Summary
-	Cost Cost
+	Run   outage.Summary // of the hardest start hour, where the case has several
+	Start float64        // clock time of that run, h
+	Cost  Cost
 }
 
 // Carried says whether the design carried the outage.
 func (o Outcome) Carried() bool { return o.Run.Carried() }
+
+// Real says whether there is a design at all.
+func (o Outcome) Real() bool { return o.Modules > 0 || o.Machine != nil }
+
+// chargerEfficiency is from AC to the battery's DC; the battery's own round trip comes on top (common practice, no source).
+const chargerEfficiency = 0.94
 
 // Plant turns a design into what the outage run knows.
 func (c *Case) Plant(d Design) outage.Design {
@@ -33,8 +40,9 @@ func (c *Case) Plant(d Design) outage.Design {
 		p.InverterKW = d.InverterVA / 1000 * c.InverterDerate * c.PowerFactor
 		p.IdleKW = c.IdleKW
 		p.ChargeEfficiency = chargerEfficiency * c.Battery.RoundTrip
+		p.ChargerKW = d.ChargerKW
 		if c.Battery.MayCharge {
-			p.ChargeKW = min(d.ChargerKW, plate*c.Battery.ChargePerH/chargerEfficiency)
+			p.ChargeKW = plate * c.Battery.ChargePerH / chargerEfficiency
 		}
 	}
 	if m := d.Machine; m != nil {
@@ -45,17 +53,35 @@ func (c *Case) Plant(d Design) outage.Design {
 	return p
 }
 
-// Try carries a design through the outage and prices it.
+// Try carries a design through the outage and prices it. Where the case has several start hours, the run kept is the
+// hardest: the one with the most kWh short, then with the most fuel.
 func (c *Case) Try(d Design) Outcome {
 	plant := c.Plant(d)
-	run := c.Outage.Run(&plant, nil)
-	return Outcome{d, run, c.costOf(d, run.Fuel, run.RunHours)}
+	var o Outcome
+	for i := range c.Outages {
+		if run := c.Outages[i].Run(&plant, nil); i == 0 || harder(run, o.Run) {
+			o = Outcome{Design: d, Run: run, Start: float64(c.Outages[i].Start)}
+		}
+	}
+	o.Cost = c.costOf(d, o.Run.Fuel, o.Run.RunHours)
+	return o
 }
 
-// Trace carries a design through the outage and keeps every stretch between events.
-func (c *Case) Trace(d Design) []outage.Step {
-	plant := c.Plant(d)
+func harder(a, b outage.Summary) bool {
+	if a.Carried() && b.Carried() {
+		return a.Fuel > b.Fuel
+	}
+	return a.ShortKWh > b.ShortKWh
+}
+
+// Trace carries a design through the outage from its hardest start hour and keeps every stretch between events.
+func (c *Case) Trace(o Outcome) []outage.Step {
+	plant := c.Plant(o.Design)
 	var steps []outage.Step
-	c.Outage.Run(&plant, &steps)
+	for i := range c.Outages {
+		if float64(c.Outages[i].Start) == o.Start {
+			c.Outages[i].Run(&plant, &steps)
+		}
+	}
 	return steps
 }

@@ -1,34 +1,66 @@
 package choose
 
-import "math"
+import (
+	"cmp"
+	"math"
+	"slices"
 
-// This file searches the grid. It is exact: a design is passed over only when a bound that it cannot beat, or a condition
-// that it must meet to carry the house, rules it out. The tests hold it to trying every design.
+	"holdover/planner/outage"
+)
+
+// This file searches the grid. It is exact: a design is passed over only when something proved says that it cannot be the
+// answer. What is proved:
+//
+//   - Price: without fuel and running hours a design costs less than it does, and that price rises with modules, charger
+//     and inverter. Once it reaches the best cost so far, the row is done.
+//   - Energy: the engine must give at least the load less sun and a full battery, which bounds fuel and hours from below.
+//   - Always on: with fuel without end and an engine on whenever it may be, the charge is never lower than under any start
+//     policy. What is short even so is short under every policy. And so run, a design of more modules, a larger charger or
+//     a stronger engine is never short where a lesser one is not: the depth below full, with the same draw and no less
+//     charging, is never larger, and there is more battery above empty. So the fewest modules are found by halving.
+//   - Same run: a charger beyond what battery and engine can pass, or an inverter beyond the largest draw, changes nothing
+//     but the price.
+//
+// The tests hold it to trying every design.
 
 // Best is the cheapest outcome of a kind that carries the house within the budget. Where none does, ok is false and the
-// outcome is the one that comes nearest: one that carries it beyond the budget, else the one with the fewest kWh short, and
-// of those the cheapest. It is the zero Outcome where there is no design of the kind at all.
-func (c *Case) Best(battery, engine bool) (best Outcome, ok bool) {
-	s := c.search(battery, engine, 0)
-	if s.carried && c.Budget > 0 && s.best.Cost.Purchase > c.Budget {
-		if within := c.search(battery, engine, c.Budget); within.carried {
+// outcome is one that carries it beyond the budget, else the one of the strongest designs that is the fewest kWh short; it
+// is the zero Outcome where there is no design of the kind at all.
+func (c *Case) Best(kind Kind) (best Outcome, ok bool) {
+	s := c.search(kind, 0, math.Inf(1))
+	if s.found && c.Budget > 0 && s.best.Cost.Purchase > c.Budget {
+		if within := c.search(kind, c.Budget, math.Inf(1)); within.found {
 			return within.best, true
 		}
 		return s.best, false
 	}
-	return s.best, s.carried
+	if !s.found {
+		s.nearest(kind)
+	}
+	return s.best, s.found
 }
 
-// search goes through the designs of a kind that cost no more than the budget to buy, 0 for any.
-func (c *Case) search(battery, engine bool, budget float64) *search {
-	s := &search{Case: c, budget: budget, cost: math.Inf(1)}
-	switch {
-	case battery && engine:
-		s.hybrids()
-	case battery:
-		s.batteries()
-	case engine:
+// Choose is the kind of the cheapest design of all that carries the house within the budget, and that design.
+func (c *Case) Choose() (Kind, Outcome) {
+	kind, best, cost := None, Outcome{}, math.Inf(1)
+	for _, k := range []Kind{Generator, Battery, Hybrid} {
+		if s := c.search(k, c.Budget, cost); s.found {
+			kind, best, cost = k, s.best, s.cost
+		}
+	}
+	return kind, best
+}
+
+// search goes through the designs of a kind that cost no more than the budget to buy (0: any) and less than cost.
+func (c *Case) search(kind Kind, budget, cost float64) *search {
+	s := &search{Case: c, budget: budget, cost: cost}
+	switch kind {
+	case Generator:
 		s.generators()
+	case Battery:
+		s.batteries()
+	case Hybrid:
+		s.hybrids()
 	}
 	return s
 }
@@ -36,27 +68,264 @@ func (c *Case) search(battery, engine bool, budget float64) *search {
 // search keeps the best outcome so far.
 type search struct {
 	*Case
-	budget  float64
-	best    Outcome
-	cost    float64
-	carried bool
-	tried   bool
+	budget float64
+	best   Outcome
+	cost   float64
+	found  bool
+	tries  int // designs run
+
+	leastLoadKWh, sunKWh float64 // over the outages
+	leastWantKW          float64 // beyond the sun, over the outages
+	batteryReplacements  float64 // over the horizon
+	least                map[leastKey]int
 }
 
-// offer tries a design and keeps it if it is better.
+// offer tries a design and keeps it if it carries the house, fits the budget and is cheaper.
 func (s *search) offer(d Design) {
+	s.tries++
+	plant := s.Plant(d)
+	if !s.carriesAll(&plant) {
+		return
+	}
 	o := s.Try(d)
-	if s.budget > 0 && o.Cost.Purchase > s.budget {
+	if total := o.Cost.Total(); total < s.cost && (s.budget == 0 || o.Cost.Purchase <= s.budget) {
+		s.best, s.cost, s.found = o, total, true
+	}
+}
+
+func (s *search) generators() {
+	for i := range s.Generators {
+		d := Design{Machine: &s.Generators[i]}
+		if s.costOf(d, 0, 0).Total() < s.cost {
+			s.offer(d)
+		}
+	}
+}
+
+// batteries finds the fewest modules that carry the house: a larger battery costs more and is never short where a smaller
+// one is not.
+func (s *search) batteries() {
+	if len(s.InvertersVA) == 0 || !s.Battery.MayDischarge {
 		return
 	}
+	for _, va := range s.inverters() {
+		low, high := s.PowerModules, s.mostModules()+1
+		for low < high {
+			middle := (low + high) / 2
+			if s.carries(Design{Modules: middle, InverterVA: va}) {
+				high = middle
+			} else {
+				low = middle + 1
+			}
+		}
+		if low <= s.mostModules() {
+			s.offer(Design{Modules: low, InverterVA: va})
+		}
+	}
+}
+
+func (s *search) carries(d Design) bool {
+	plant := s.Plant(d)
+	return s.carriesAll(&plant)
+}
+
+func (s *search) carriesAll(plant *outage.Design) bool {
+	for i := range s.Outages {
+		if !s.Outages[i].Carries(plant) {
+			return false
+		}
+	}
+	return true
+}
+
+// mostModules is how many the place takes.
+func (s *search) mostModules() int { return len(s.Battery.UsableKWh) - 1 }
+
+// inverters lists the sizes that may matter: up to the first that is not below the largest draw.
+func (s *search) inverters() []float64 {
+	most := 0.0
+	for i := range s.Outages {
+		for _, span := range s.Outages[i].Spans {
+			most = max(most, span.DrawKW-span.SunKW)
+		}
+	}
+	for i, va := range s.InvertersVA {
+		if va/1000*s.InverterDerate*s.PowerFactor >= most {
+			return s.InvertersVA[:i+1]
+		}
+	}
+	return s.InvertersVA
+}
+
+// hybrids goes through machines, cheapest first, then inverters, chargers, modules and policies.
+func (s *search) hybrids() {
+	if len(s.InvertersVA) == 0 || !s.Battery.MayDischarge || !s.Battery.MayCharge {
+		return
+	}
+	s.measure()
+	least := s.costOf(Design{Modules: s.PowerModules, InverterVA: s.InvertersVA[0], ChargerKW: s.ChargersKW[0]}, 0, 0).Total()
+	for _, m := range s.machinesByPrice() {
+		if least+m.cost >= s.cost {
+			return
+		}
+		for _, va := range s.inverters() {
+			for c := range s.ChargersKW {
+				s.row(m, va, c)
+			}
+		}
+	}
+}
+
+// A priced machine is one with its cost without fuel and hours.
+type priced struct {
+	*Machine
+	cost, purchase float64
+}
+
+func (s *search) machinesByPrice() []priced {
+	out := make([]priced, len(s.Machines))
+	for i := range s.Machines {
+		m := &s.Machines[i]
+		var cost Cost
+		cost.add(s.Horizon, s.machinePrice(m, 0))
+		cost.add(s.Horizon, storePrice(m, 0))
+		out[i] = priced{m, cost.Total(), cost.Purchase}
+	}
+	slices.SortStableFunc(out, func(a, b priced) int { return cmp.Compare(a.cost, b.cost) })
+	return out
+}
+
+// row tries one machine, inverter and charger with every number of modules that can carry the house and still be cheaper.
+func (s *search) row(m priced, va float64, c int) {
+	kw := s.ChargersKW[c]
+	rest := s.costOf(Design{Modules: 1, InverterVA: va, ChargerKW: kw}, 0, 0)
+	for modules := s.leastModules(m.Machine, va, c); modules <= s.mostModules(); modules++ {
+		more := s.moreModules(modules)
+		floor := m.cost + rest.Total() + more.Total()
+		if floor >= s.cost || (s.budget > 0 && m.purchase+rest.Purchase+more.Purchase > s.budget*(1+1e-9)) {
+			return
+		}
+		if s.sameRun(m.Machine, modules, c) || floor+s.leastFuel(m.Machine, modules) >= s.cost {
+			continue
+		}
+		for _, policy := range s.Policies {
+			s.offer(Design{modules, va, kw, m.Machine, policy})
+		}
+	}
+}
+
+// moreModules is what modules beyond the first add to the price.
+func (s *search) moreModules(modules int) Cost {
+	purchase := float64(modules-1) * s.Battery.ModuleKWh * s.rates.batteryPerKWh
+	return Cost{Purchase: purchase, Replacement: purchase * s.batteryReplacements}
+}
+
+// measure takes from the outages what the bounds need.
+func (s *search) measure() {
+	s.leastLoadKWh, s.leastWantKW = math.Inf(1), math.Inf(1)
+	for i := range s.Outages {
+		o := &s.Outages[i]
+		sun := 0.0
+		for _, span := range o.Spans {
+			s.leastWantKW = min(s.leastWantKW, max(0, span.DrawKW-span.SunKW))
+			sun += span.SunKW * (span.To - span.From)
+		}
+		s.leastLoadKWh = min(s.leastLoadKWh, o.LoadKWh)
+		s.sunKWh = max(s.sunKWh, sun)
+	}
+	s.batteryReplacements = s.Horizon.Replacements(s.Battery.LifeYears)
+	s.least = map[leastKey]int{}
+}
+
+// leastFuel is the present cost of the least fuel and wear that the energy balance allows.
+func (s *search) leastFuel(m *Machine, modules int) float64 {
+	energy := s.leastLoadKWh - s.sunKWh - s.Battery.UsableKWh[modules]*s.Efficiency
+	if energy <= 0 {
+		return 0
+	}
+	hours := energy / m.SiteKW
+	fuel := m.Line.IdleUnitsPerHourPerKW*m.KW*hours + m.Line.UnitsPerKWh*energy
+	if fuel > m.Store*(1+1e-9) {
+		return math.Inf(1)
+	}
+	yearly := s.OutagesPerYear * s.Horizon.Annuity()
+	return fuel*(m.FuelPrice.PerUnit.Typical*yearly+m.FuelPrice.StorePerUnit.Typical) + hours*m.Price.UpkeepPerHour.Typical*yearly
+}
+
+// sameRun says whether the next smaller charger passes as much already.
+func (s *search) sameRun(m *Machine, modules, c int) bool {
+	if c == 0 {
+		return false
+	}
+	battery := float64(modules) * s.Battery.ModuleKWh * s.Battery.ChargePerH / chargerEfficiency
+	return s.ChargersKW[c-1] >= min(battery, m.SiteKW-min(m.SiteKW, s.leastWantKW))
+}
+
+// alwaysOn is the policy that no other beats.
+var alwaysOn = Policy{1, 2, 1}
+
+type leastKey struct {
+	siteKW, va float64
+	charger    int
+}
+
+// leastModules is the fewest modules with which an engine that is always on carries the house; one more than the place
+// takes when none does.
+func (s *search) leastModules(m *Machine, va float64, c int) int {
+	key := leastKey{m.SiteKW, va, c}
+	if known, ok := s.least[key]; ok {
+		return known
+	}
+	low, high := s.PowerModules, s.mostModules()+1
+	if c > 0 {
+		if smaller, ok := s.least[leastKey{m.SiteKW, va, c - 1}]; ok {
+			high = smaller
+		}
+	}
+	free := *m
+	free.Store = math.Inf(1)
+	for low < high {
+		middle := (low + high) / 2
+		if s.carries(Design{middle, va, s.ChargersKW[c], &free, alwaysOn}) {
+			high = middle
+		} else {
+			low = middle + 1
+		}
+	}
+	s.least[key] = low
+	return low
+}
+
+// nearest keeps the strongest design of a kind that is the fewest kWh short, then the cheapest.
+func (s *search) nearest(kind Kind) {
+	var designs []Design
+	strongest := Design{Modules: s.mostModules()}
+	if n := len(s.InvertersVA); n > 0 {
+		strongest.InverterVA = s.inverters()[len(s.inverters())-1]
+	}
+	battery := len(s.InvertersVA) > 0 && s.Battery.MayDischarge && s.mostModules() > 0
 	switch {
-	case o.Carried() && (!s.carried || o.Cost.Total() < s.cost):
-		s.carried, s.cost = true, o.Cost.Total()
-	case !o.Carried() && !s.carried && (!s.tried || nearer(o, s.best)):
-	default:
-		return
+	case kind == Generator:
+		for i := range s.Generators {
+			designs = append(designs, Design{Machine: &s.Generators[i]})
+		}
+	case kind == Battery && battery:
+		designs = append(designs, strongest)
+	case kind == Hybrid && battery && s.Battery.MayCharge:
+		strongest.ChargerKW = s.ChargersKW[len(s.ChargersKW)-1]
+		for i := range s.Machines {
+			for _, policy := range s.Policies {
+				d := strongest
+				d.Machine, d.Policy = &s.Machines[i], policy
+				designs = append(designs, d)
+			}
+		}
 	}
-	s.best, s.tried = o, true
+	for _, d := range designs {
+		if o := s.Try(d); !s.best.Real() || nearer(o, s.best) {
+			s.best = o
+		}
+	}
 }
 
 func nearer(a, b Outcome) bool {
@@ -64,82 +333,4 @@ func nearer(a, b Outcome) bool {
 		return a.Run.ShortKWh < b.Run.ShortKWh
 	}
 	return a.Cost.Total() < b.Cost.Total()
-}
-
-func (s *search) generators() {
-	for i := range s.Generators {
-		s.offer(Design{Machine: &s.Generators[i]})
-	}
-}
-
-// batteries tries batteries alone from the smallest that has the power, up to the first that carries: a larger one costs
-// more and gives nothing more.
-func (s *search) batteries() {
-	if s.InverterVA == 0 || !s.Battery.MayDischarge {
-		return
-	}
-	for m := s.PowerModules; m <= s.mostModules() && !s.carried; m++ {
-		s.offer(Design{Modules: m, InverterVA: s.InverterVA})
-	}
-}
-
-// mostModules is how many the place takes.
-func (s *search) mostModules() int { return len(s.Battery.UsableKWh) - 1 }
-
-// hybrids tries every machine, charger and policy with as many modules as can still be cheaper than the best so far: the
-// price without fuel or running hours rises with the modules, so the first that is too dear ends the row.
-func (s *search) hybrids() {
-	if s.InverterVA == 0 || !s.Battery.MayDischarge || !s.Battery.MayCharge {
-		return
-	}
-	for i := range s.Machines {
-		least := s.leastModules(&s.Machines[i])
-		for _, kw := range s.ChargersKW {
-			for _, policy := range s.Policies {
-				for m := least; m <= s.mostModules(); m++ {
-					d := Design{m, s.InverterVA, kw, &s.Machines[i], policy}
-					floor := s.costOf(d, 0, 0)
-					if floor.Total() >= s.cost || (s.budget > 0 && floor.Purchase > s.budget) {
-						break
-					}
-					if s.bound(d) < s.cost {
-						s.offer(d)
-					}
-				}
-			}
-		}
-	}
-}
-
-// bound is less than such a design can cost: its price with the least fuel and running hours that the energy balance
-// allows.
-func (s *search) bound(d Design) float64 {
-	fromEngine := max(0, s.Outage.LoadKWh-s.Battery.UsableKWh[d.Modules]*s.Efficiency)
-	hours := fromEngine / d.Machine.SiteKW
-	fuel := d.Machine.Line.IdleUnitsPerHourPerKW*d.Machine.KW*hours + d.Machine.Line.UnitsPerKWh*fromEngine
-	return s.costOf(d, fuel, hours).Total()
-}
-
-// leastModules is the fewest modules with which a machine can carry the house at all: they must last through the longest
-// quiet hours, and give what the engine cannot in all the hours it may run.
-func (s *search) leastModules(m *Machine) int {
-	quiet, longest, mayRun := 0.0, 0.0, 0.0
-	for _, span := range s.Outage.Spans {
-		hours := span.To - span.From
-		if !span.Quiet {
-			quiet = 0
-			mayRun += hours
-			continue
-		}
-		quiet += (span.DrawKW/s.Efficiency + s.IdleKW) * hours
-		longest = max(longest, quiet)
-	}
-	short := (s.Outage.LoadKWh - m.SiteKW*mayRun) / s.Efficiency
-	need := max(longest, short)
-	for modules := s.PowerModules; modules <= s.mostModules(); modules++ {
-		if s.Battery.UsableKWh[modules] >= need*(1-1e-9)-1e-9 {
-			return modules
-		}
-	}
-	return s.mostModules() + 1
 }

@@ -6,8 +6,9 @@ import "math"
 type Design struct {
 	UsableKWh        float64 // battery, between full and empty as planned for, at this age and temperature
 	DischargeKW      float64 // greatest DC power out
-	ChargeKW         float64 // greatest AC power into the charger
-	ChargeEfficiency float64 // AC into the charger to DC that comes out of the battery again
+	ChargeKW         float64 // greatest AC power that the battery can take, whatever the source
+	ChargerKW        float64 // greatest AC power that the charger takes from the generator, within ChargeKW
+	ChargeEfficiency float64 // AC for charging to DC that comes out of the battery again
 	InverterKW       float64 // greatest continuous AC power
 	Efficiency       float64 // DC to AC
 	IdleKW           float64 // DC, while energised
@@ -68,6 +69,22 @@ func (o *Outage) Run(d *Design, trace *[]Step) Summary {
 	return r.sum
 }
 
+// Carries says whether a design carries the outage, and stops looking at the first shortfall.
+func (o *Outage) Carries(d *Design) bool {
+	r := run{Design: d, soc: d.UsableKWh, fuel: d.FuelStore}
+	r.sum.ShortAt = math.Inf(1)
+	for i := range o.Spans {
+		s := &o.Spans[i]
+		for at := s.From; at < s.To; {
+			at = r.step(s, at, nil)
+		}
+		if !r.sum.Carried() {
+			return false
+		}
+	}
+	return true
+}
+
 // run is the state of a run between two events.
 type run struct {
 	*Design
@@ -113,7 +130,7 @@ func (r *run) nextLevel(f *flows, threshold float64, mayRun bool) (hours, level 
 		level = threshold
 	case f.dc < 0:
 		level = 0
-	case f.dc > 0:
+	case f.dc > 0 && r.soc < r.ceiling():
 		level = r.ceiling()
 	default:
 		return 0, 0, false
@@ -121,10 +138,10 @@ func (r *run) nextLevel(f *flows, threshold float64, mayRun bool) (hours, level 
 	return (level - r.soc) / f.dc, level, true
 }
 
-// ceiling is the charge at which charging ends: the stop threshold when the generator charges, full otherwise.
+// ceiling is the charge, kWh, at which charging ends: the stop threshold while the generator is on, full otherwise.
 func (r *run) ceiling() float64 {
-	if stop := r.StopAt * r.UsableKWh; r.on && r.soc < stop {
-		return stop
+	if r.on {
+		return min(1, r.StopAt) * r.UsableKWh
 	}
 	return r.UsableKWh
 }
@@ -178,24 +195,28 @@ func (r *run) flows(s *Span) (f flows) {
 	if r.on {
 		f.generator = min(want, r.SiteKW)
 	}
-	var idle, added float64
+	var idle, added, fromSun, fromGenerator float64
 	if r.UsableKWh > 0 {
 		idle = r.IdleKW
 		added = min(want-f.generator, r.inverterLimit())
-		f.charge = min(r.chargeWanted(), spare+r.spareGenerator(&f))
+		wanted := r.chargeWanted()
+		fromSun = min(wanted, spare)
+		if r.on {
+			fromGenerator = min(wanted-fromSun, r.ChargerKW, r.SiteKW-f.generator)
+		}
+		f.charge = fromSun + fromGenerator
 	}
 	f.dc = f.charge*r.ChargeEfficiency - added/r.Efficiency - idle
 	if r.soc <= 0 && f.dc < 0 { // the inverter drops out, and takes with it sun that cannot stand alone
-		idle, added, f.charge, f.dc = 0, 0, 0, 0
+		idle, added, fromSun, fromGenerator, f.charge, f.dc = 0, 0, 0, 0, 0, 0
 		if !r.on {
 			f.sun = 0
 		}
 	}
-	fromSun := min(f.charge, spare)
 	f.served = f.sun + f.generator + added
 	f.short = s.DrawKW - f.served
 	f.sun += fromSun
-	f.generator += f.charge - fromSun
+	f.generator += fromGenerator
 	f.inverterLoss = added/r.Efficiency - added + idle
 	if r.on {
 		f.burn = r.IdleBurn + r.BurnPerKWh*max(f.generator, r.LeastKW)
@@ -203,21 +224,13 @@ func (r *run) flows(s *Span) (f flows) {
 	return f
 }
 
-// chargeWanted is the AC power the charger takes if it is to be had: all it can below the ceiling, and at it just what
-// the idle inverter draws.
+// chargeWanted is the AC power the battery takes if it is to be had: all it can below the ceiling, and at it just what the
+// idle inverter draws.
 func (r *run) chargeWanted() float64 {
-	if r.soc < r.ceiling() && !(r.on && r.soc >= r.StopAt*r.UsableKWh) {
+	if r.soc < r.ceiling() {
 		return r.ChargeKW
 	}
 	return min(r.ChargeKW, r.IdleKW/r.ChargeEfficiency)
-}
-
-// spareGenerator is what the running generator can give beyond the draw.
-func (r *run) spareGenerator(f *flows) float64 {
-	if !r.on {
-		return 0
-	}
-	return r.SiteKW - f.generator
 }
 
 // advance lets dt hours pass from at.

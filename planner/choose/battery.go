@@ -1,0 +1,66 @@
+package choose
+
+import (
+	"holdover/loads"
+	"holdover/loads/units"
+	"holdover/planner/battery"
+	"holdover/profiles"
+)
+
+// A Pack is what one kind of module gives here.
+type Pack struct {
+	ModuleKWh     float64
+	UsableKWh     []float64 // by number of modules, from 0; never falls
+	DischargePerH float64   // greatest rate as a share of nameplate an hour
+	ChargePerH    float64
+	RoundTrip     float64
+	LifeYears     float64
+	MayCharge     bool // not too cold or hot to be charged
+	MayDischarge  bool
+}
+
+// MaxModules bounds the grid.
+const MaxModules = 200
+
+// newPack works out what each number of modules gives over an outage of a length, at the end of life, in the cold, at
+// the mean draw, less the energy margin.
+func newPack(home *loads.Home, length units.Hours, d *loads.Demand) Pack {
+	a := home.Assume
+	chemistry, _ := profiles.FindChemistry(a.Chemistry)
+	at := float64(home.Site.BatterySpace)
+	b := Pack{ModuleKWh: float64(a.Module) / 1000, DischargePerH: chemistry.DischargePerHour, ChargePerH: chemistry.ChargePerHour,
+		RoundTrip: chemistry.RoundTripEfficiency, LifeYears: chemistry.LifeYears,
+		MayCharge:    at >= chemistry.ChargeMinC && at <= chemistry.ChargeMaxC,
+		MayDischarge: at >= chemistry.DischargeMinC && at <= chemistry.DischargeMaxC,
+		UsableKWh:    make([]float64, mostModules(home)+1)}
+	average := float64(loads.EnergyOver(d.Hourly, d.Start, length)) / float64(length)
+	mean := units.Watts(average/a.InverterEfficiency) + a.InverterIdle
+	shares := a.DepthOfDischarge * a.EndOfLife * Temperature(home) / (1 + a.EnergyMargin)
+	for m := 1; m < len(b.UsableKWh); m++ {
+		plate := a.Module * units.WattHours(m)
+		b.UsableKWh[m] = float64(plate) / 1000 * shares * battery.Rate(plate, mean, chemistry.RatedHours, a.Peukert)
+	}
+	return b
+}
+
+// mostModules is how many modules the battery's place takes, within MaxModules. No place given, no limit of place.
+func mostModules(home *loads.Home) int {
+	if home.Limits.BatteryPlace == "none" {
+		return 0
+	}
+	place, ok := profiles.Places().Find(home.Limits.BatteryPlace)
+	if !ok {
+		return MaxModules
+	}
+	return min(MaxModules, int(place.LimitKWh*1000/float64(home.Assume.Module)+1e-9))
+}
+
+// Temperature is the battery's temperature factor in force: the one given, or the chemistry's at the battery's place.
+func Temperature(home *loads.Home) float64 {
+	if home.Given("assume.battery_temperature_factor") {
+		return home.Assume.TemperatureFactor
+	}
+	chemistry, _ := profiles.FindChemistry(home.Assume.Chemistry)
+	factor, _ := battery.TemperatureFactor(chemistry, home.Site.BatterySpace)
+	return factor
+}

@@ -1,0 +1,110 @@
+package choose
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"holdover/loads"
+	"holdover/planner/generator"
+	"holdover/planner/site"
+	"holdover/profiles"
+)
+
+// A Machine is one generator on one fuel, rated for this site.
+type Machine struct {
+	KW        float64 // rated
+	SiteKW    float64 // here; in a hybrid less the power margin, which a machine that serves alone has in its size already
+	Kind      string
+	Neutral   string
+	TakeoverS float64 // dark time before it carries the house, s
+	Fuel      profiles.Fuel
+	Line      profiles.Willans
+	LeastKW   float64
+	Store     float64 // fuel units there are; +Inf when piped or not limited
+	Price     profiles.GeneratorPrice
+	FuelPrice profiles.FuelPrice
+}
+
+// dieselLeastLoad is the share of its rating below which a diesel should not run for long, and no fuel is saved by it
+// (common practice, no source).
+const dieselLeastLoad = 0.3
+
+// addMachines lists every generator on every fuel to be had whose wave serves these loads.
+func (c *Case) addMachines(r site.Rating) {
+	home := c.home
+	if home.Limits.Generator == "none" {
+		return
+	}
+	need := generator.Size(GeneratorWanted(home, c.demand, r))
+	for _, name := range home.Limits.Fuels {
+		fuel, _ := profiles.FindFuel(name)
+		for _, g := range profiles.Generators() {
+			if !slices.Contains(g.Fuels, name) || (len(c.demand.SineFor) > 0 && !g.LowDistortion) {
+				continue
+			}
+			m := c.machine(g, fuel, r)
+			if m.TakeoverS <= c.WithinS && generator.NextMade([]float64{g.KW}, need.RatedKW, need.RatedKVA, home.Assume.GeneratorPowerFactor) > 0 {
+				c.Generators = append(c.Generators, m)
+			}
+			m.SiteKW /= 1 + home.Assume.PowerMargin
+			c.Machines = append(c.Machines, m)
+		}
+	}
+}
+
+func (c *Case) machine(g profiles.Generator, fuel profiles.Fuel, r site.Rating) Machine {
+	m := Machine{KW: g.KW, SiteKW: g.KW * r.Engine, Kind: g.Kind, Neutral: g.Neutral, TakeoverS: g.TakeoverS, Fuel: fuel,
+		Line: generator.Willans(fuel, g.KW), Store: math.Inf(1), Price: c.rates.generators[g.Kind], FuelPrice: c.rates.fuels[fuel.Name]}
+	if fuel.Stored && c.home.Limits.FuelStore > 0 {
+		m.Store = float64(c.home.Limits.FuelStore)
+	}
+	if fuel.Name == "diesel" {
+		m.LeastKW = dieselLeastLoad * g.KW
+	}
+	return m
+}
+
+// GeneratorWanted is what a generator that serves alone must do.
+func GeneratorWanted(home *loads.Home, d *loads.Demand, r site.Rating) generator.Wanted {
+	a := home.Assume
+	return generator.Wanted{RunningW: d.RunningW, WorstW: d.WorstW, RunningVA: d.Running.VA(), WorstVA: d.WorstVA,
+		Margin: a.PowerMargin, Surge: a.GeneratorSurge, Reactance: a.Reactance, Dip: a.AllowedDip,
+		PowerFactor: a.GeneratorPowerFactor, EngineDerate: r.Engine, AlternatorDerate: r.Alternator}
+}
+
+// slowestTakeoverS is the longest that any generator takes to carry a house, s.
+const slowestTakeoverS = 600
+
+// addHurried finds how long a generator that serves alone may take to start: no longer than the shortest gap of a kept
+// circuit that cannot be without supply for longer either. A circuit that can wait restarts after a longer break.
+func (c *Case) addHurried() {
+	c.WithinS = math.Inf(1)
+	for i := range c.demand.Loads {
+		l := &c.demand.Loads[i]
+		if l.Care != loads.Keep {
+			continue
+		}
+		within := darkS(c.home, l)
+		if within < slowestTakeoverS {
+			c.Hurried = append(c.Hurried, l.Name)
+		}
+		c.WithinS = min(c.WithinS, within)
+	}
+}
+
+// darkS is how long a circuit may be without supply, s.
+func darkS(home *loads.Home, l *loads.Load) float64 {
+	at := fmt.Sprintf("circuits[%d].needs.", l.Index)
+	_, hasGap := home.Origin(at + "gap")
+	_, hasWait := home.Origin(at + "can_wait")
+	switch gap, wait := float64(l.Needs.Gap), float64(l.Needs.CanWait)*3600; {
+	case hasGap && hasWait:
+		return max(gap, wait)
+	case hasGap:
+		return gap
+	case hasWait:
+		return wait
+	}
+	return math.Inf(1)
+}

@@ -1,0 +1,63 @@
+package choose
+
+import (
+	"holdover/loads"
+	"holdover/profiles"
+)
+
+// rates are the prices in force: the typical figure of each generic band, or the household's own.
+type rates struct {
+	batteryPerKWh, batteryFixed, batteryUpkeep  float64
+	inverterPerKVA, inverterFixed, inverterLife float64
+	inverterUpkeep                              float64
+	chargerPerKW, chargerFixed, chargerLife     float64
+	transfer                                    Price
+	generators                                  map[string]profiles.GeneratorPrice
+	fuels                                       map[string]profiles.FuelPrice
+}
+
+// ratesOf lays a home's own prices over the bands. circuits is how many the transfer equipment serves.
+func ratesOf(home *loads.Home, circuits int) rates {
+	bands, own := profiles.PriceBands(), home.Prices
+	given := func(key string, value, typical float64) float64 {
+		if home.Given("prices." + key) {
+			return value
+		}
+		return typical
+	}
+	row, _ := bands.Battery(home.Assume.Chemistry)
+	panel, _ := bands.Transfer("manual-panel")
+	r := rates{
+		batteryPerKWh:  given("battery_per_kwh", own.BatteryPerKWh, row.PerKWh.Typical),
+		batteryFixed:   given("battery_fixed", own.BatteryFixed, row.Fixed.Typical),
+		batteryUpkeep:  row.UpkeepPerYear.Typical,
+		inverterPerKVA: given("inverter_per_kva", own.InverterPerKVA, bands.Inverter.PerKVA.Typical),
+		inverterFixed:  given("inverter_fixed", own.InverterFixed, bands.Inverter.Fixed.Typical),
+		inverterUpkeep: bands.Inverter.UpkeepPerYear.Typical,
+		inverterLife:   bands.Inverter.LifeYears,
+		chargerPerKW:   given("charger_per_kw", own.ChargerPerKW, bands.Charger.PerKW.Typical),
+		chargerFixed:   given("charger_fixed", own.ChargerFixed, bands.Charger.Fixed.Typical),
+		chargerLife:    bands.Charger.LifeYears,
+		transfer: Price{Purchase: given("transfer", own.Transfer, panel.Fixed.Typical+float64(circuits)*panel.PerCircuit.Typical),
+			LifeYears: panel.LifeYears},
+		generators: map[string]profiles.GeneratorPrice{},
+		fuels:      map[string]profiles.FuelPrice{},
+	}
+	for _, g := range bands.Generators {
+		g.PerKW.Typical = given("generator_per_kw", own.GeneratorPerKW, g.PerKW.Typical)
+		g.Fixed.Typical = given("generator_fixed", own.GeneratorFixed, g.Fixed.Typical)
+		r.generators[g.Kind] = g
+	}
+	ownFuel := map[string]struct {
+		key   string
+		value float64
+	}{
+		"gasoline": {"gasoline_per_l", own.GasolinePerL}, "diesel": {"diesel_per_l", own.DieselPerL},
+		"propane": {"propane_per_l", own.PropanePerL}, "natural-gas": {"natural_gas_per_m3", own.NaturalGasPerM3},
+	}
+	for _, f := range bands.Fuels {
+		f.PerUnit.Typical = given(ownFuel[f.Fuel].key, ownFuel[f.Fuel].value, f.PerUnit.Typical)
+		r.fuels[f.Fuel] = f
+	}
+	return r
+}
