@@ -36,6 +36,7 @@ func Plan(home *loads.Home) *Result {
 		newOption(s, c, Hybrid, hybrid, hybridOK, v.hybrid(hybrid)),
 	}
 	r.choose()
+	r.look(c)
 	r.Cautions = cautions(r, c, rating)
 	return r
 }

@@ -27,6 +27,7 @@ type Result struct {
 	Sheet    *working.Sheet
 	Options  []Option // battery, generator, hybrid, in this order
 	Cautions []Caution
+	Outlook  Outlook
 }
 
 // An Option is one way worked out: what it takes, whether it carries the house within its limits, and if not, each why.

@@ -63,7 +63,7 @@ func NewCase(home *loads.Home, d *loads.Demand, r site.Rating) *Case {
 		ChargersKW:     profiles.ChargerSizesKW(),
 		Policies:       policies,
 		OutagesPerYear: home.Outage.PerYear,
-		Horizon:        Horizon{a.Years, a.Discount},
+		Horizon:        NewHorizon(a.Years, a.Discount),
 		Budget:         home.Limits.Budget,
 		rates:          ratesOf(home, len(d.Loads)),
 	}

@@ -13,14 +13,16 @@ type Price struct {
 type Horizon struct {
 	Years    float64 // > 0
 	Discount float64 // a year, ≥ 0
+	Annuity  float64 // present worth of 1 a year, paid at each year's end: (1 − (1 + r)^−n)/r
 }
 
-// Annuity is the present worth of 1 a year over the horizon, paid at each year's end: (1 − (1 + r)^−n)/r.
-func (h Horizon) Annuity() float64 {
-	if h.Discount == 0 {
-		return h.Years
+// NewHorizon works out the annuity of so many years at a discount rate.
+func NewHorizon(years, discount float64) Horizon {
+	h := Horizon{years, discount, years}
+	if discount > 0 {
+		h.Annuity = (1 - math.Pow(1+discount, -years)) / discount
 	}
-	return (1 - math.Pow(1+h.Discount, -h.Years)) / h.Discount
+	return h
 }
 
 // Replacements is the present worth of buying a thing of price 1 again at the end of each life before the horizon ends.
@@ -37,7 +39,7 @@ func (h Horizon) Replacements(lifeYears float64) float64 {
 
 // Present is the whole present cost of a thing.
 func (h Horizon) Present(p Price) float64 {
-	return p.Purchase*(1+h.Replacements(p.LifeYears)) + p.PerYear*h.Annuity()
+	return p.Purchase*(1+h.Replacements(p.LifeYears)) + p.PerYear*h.Annuity
 }
 
 // A Cost is a design's present cost over the horizon, by part, in the currency of the price bands.
@@ -54,7 +56,7 @@ func (c Cost) Total() float64 { return c.Purchase + c.Replacement + c.Upkeep + c
 func (c *Cost) add(h Horizon, p Price) {
 	c.Purchase += p.Purchase
 	c.Replacement += p.Purchase * h.Replacements(p.LifeYears)
-	c.Upkeep += p.PerYear * h.Annuity()
+	c.Upkeep += p.PerYear * h.Annuity
 }
 
 // costOf adds up a design as it ran. Fuel and running hours are those of one outage.
@@ -71,7 +73,7 @@ func (c *Case) costOf(d Design, fuelUnits, runHours float64) Cost {
 	if d.Machine != nil {
 		cost.add(c.Horizon, c.machinePrice(d.Machine, runHours))
 		cost.add(c.Horizon, storePrice(d.Machine, fuelUnits))
-		cost.Fuel += fuelUnits * c.OutagesPerYear * d.Machine.FuelPrice.PerUnit.Typical * c.Horizon.Annuity()
+		cost.Fuel += fuelUnits * c.OutagesPerYear * d.Machine.FuelPrice.PerUnit.Typical * c.Horizon.Annuity
 	}
 	return cost
 }

@@ -14,7 +14,7 @@ import (
 //   - Price: without fuel and running hours a design costs less than it does, and that price rises with modules, charger
 //     and inverter. Once it reaches the best cost so far, the row is done.
 //   - Energy: the engine must give at least the load less sun and a full battery, which bounds fuel and hours from below.
-//   - Always on: with fuel without end and an engine on whenever it may be, the charge is never lower than under any start
+//   - At best: with fuel without end and an engine on whenever it may be, the charge is never lower than under any start
 //     policy. What is short even so is short under every policy. And so run, a design of more modules, a larger charger or
 //     a stronger engine is never short where a lesser one is not: the depth below full, with the same draw and no less
 //     charging, is never larger, and there is more battery above empty. So the fewest modules are found by halving.
@@ -74,10 +74,9 @@ type search struct {
 	found  bool
 	tries  int // designs run
 
-	leastLoadKWh, sunKWh float64 // over the outages
-	leastWantKW          float64 // beyond the sun, over the outages
-	batteryReplacements  float64 // over the horizon
-	least                map[leastKey]int
+	needs               needs
+	batteryReplacements float64 // over the horizon
+	least               map[leastKey]int
 }
 
 // offer tries a design and keeps it if it carries the house, fits the budget and is cheaper.
@@ -143,12 +142,7 @@ func (s *search) mostModules() int { return len(s.Battery.UsableKWh) - 1 }
 
 // inverters lists the sizes that may matter: up to the first that is not below the largest draw.
 func (s *search) inverters() []float64 {
-	most := 0.0
-	for i := range s.Outages {
-		for _, span := range s.Outages[i].Spans {
-			most = max(most, span.DrawKW-span.SunKW)
-		}
-	}
+	most := needsOf(s.Outages).mostWantKW
 	for i, va := range s.InvertersVA {
 		if va/1000*s.InverterDerate*s.PowerFactor >= most {
 			return s.InvertersVA[:i+1]
@@ -162,11 +156,16 @@ func (s *search) hybrids() {
 	if len(s.InvertersVA) == 0 || !s.Battery.MayDischarge || !s.Battery.MayCharge {
 		return
 	}
-	s.measure()
+	s.needs = needsOf(s.Outages)
+	s.batteryReplacements = s.Horizon.Replacements(s.Battery.LifeYears)
+	s.least = map[leastKey]int{}
 	least := s.costOf(Design{Modules: s.PowerModules, InverterVA: s.InvertersVA[0], ChargerKW: s.ChargersKW[0]}, 0, 0).Total()
 	for _, m := range s.machinesByPrice() {
 		if least+m.cost >= s.cost {
 			return
+		}
+		if math.IsInf(s.leastFuel(m.Machine, s.mostModules(), s.ChargersKW[len(s.ChargersKW)-1]), 1) {
+			continue
 		}
 		for _, va := range s.inverters() {
 			for c := range s.ChargersKW {
@@ -199,13 +198,15 @@ func (s *search) machinesByPrice() []priced {
 func (s *search) row(m priced, va float64, c int) {
 	kw := s.ChargersKW[c]
 	rest := s.costOf(Design{Modules: 1, InverterVA: va, ChargerKW: kw}, 0, 0)
+	if s.tooDear(m, rest, s.PowerModules) {
+		return
+	}
 	for modules := s.leastModules(m.Machine, va, c); modules <= s.mostModules(); modules++ {
-		more := s.moreModules(modules)
-		floor := m.cost + rest.Total() + more.Total()
-		if floor >= s.cost || (s.budget > 0 && m.purchase+rest.Purchase+more.Purchase > s.budget*(1+1e-9)) {
+		if s.tooDear(m, rest, modules) {
 			return
 		}
-		if s.sameRun(m.Machine, modules, c) || floor+s.leastFuel(m.Machine, modules) >= s.cost {
+		floor := m.cost + rest.Total() + s.moreModules(modules).Total()
+		if s.sameRun(m.Machine, modules, c) || floor+s.leastFuel(m.Machine, modules, kw) >= s.cost {
 			continue
 		}
 		for _, policy := range s.Policies {
@@ -214,42 +215,18 @@ func (s *search) row(m priced, va float64, c int) {
 	}
 }
 
+// tooDear says whether so many modules or more cost too much even without fuel. rest is everything but the machine, with
+// one module.
+func (s *search) tooDear(m priced, rest Cost, modules int) bool {
+	more := s.moreModules(modules)
+	return m.cost+rest.Total()+more.Total() >= s.cost ||
+		(s.budget > 0 && m.purchase+rest.Purchase+more.Purchase > s.budget*(1+1e-9))
+}
+
 // moreModules is what modules beyond the first add to the price.
 func (s *search) moreModules(modules int) Cost {
 	purchase := float64(modules-1) * s.Battery.ModuleKWh * s.rates.batteryPerKWh
 	return Cost{Purchase: purchase, Replacement: purchase * s.batteryReplacements}
-}
-
-// measure takes from the outages what the bounds need.
-func (s *search) measure() {
-	s.leastLoadKWh, s.leastWantKW = math.Inf(1), math.Inf(1)
-	for i := range s.Outages {
-		o := &s.Outages[i]
-		sun := 0.0
-		for _, span := range o.Spans {
-			s.leastWantKW = min(s.leastWantKW, max(0, span.DrawKW-span.SunKW))
-			sun += span.SunKW * (span.To - span.From)
-		}
-		s.leastLoadKWh = min(s.leastLoadKWh, o.LoadKWh)
-		s.sunKWh = max(s.sunKWh, sun)
-	}
-	s.batteryReplacements = s.Horizon.Replacements(s.Battery.LifeYears)
-	s.least = map[leastKey]int{}
-}
-
-// leastFuel is the present cost of the least fuel and wear that the energy balance allows.
-func (s *search) leastFuel(m *Machine, modules int) float64 {
-	energy := s.leastLoadKWh - s.sunKWh - s.Battery.UsableKWh[modules]*s.Efficiency
-	if energy <= 0 {
-		return 0
-	}
-	hours := energy / m.SiteKW
-	fuel := m.Line.IdleUnitsPerHourPerKW*m.KW*hours + m.Line.UnitsPerKWh*energy
-	if fuel > m.Store*(1+1e-9) {
-		return math.Inf(1)
-	}
-	yearly := s.OutagesPerYear * s.Horizon.Annuity()
-	return fuel*(m.FuelPrice.PerUnit.Typical*yearly+m.FuelPrice.StorePerUnit.Typical) + hours*m.Price.UpkeepPerHour.Typical*yearly
 }
 
 // sameRun says whether the next smaller charger passes as much already.
@@ -258,11 +235,8 @@ func (s *search) sameRun(m *Machine, modules, c int) bool {
 		return false
 	}
 	battery := float64(modules) * s.Battery.ModuleKWh * s.Battery.ChargePerH / chargerEfficiency
-	return s.ChargersKW[c-1] >= min(battery, m.SiteKW-min(m.SiteKW, s.leastWantKW))
+	return s.ChargersKW[c-1] >= min(battery, m.SiteKW-min(m.SiteKW, s.needs.leastWantKW))
 }
-
-// alwaysOn is the policy that no other beats.
-var alwaysOn = Policy{1, 2, 1}
 
 type leastKey struct {
 	siteKW, va float64
@@ -282,11 +256,9 @@ func (s *search) leastModules(m *Machine, va float64, c int) int {
 			high = smaller
 		}
 	}
-	free := *m
-	free.Store = math.Inf(1)
 	for low < high {
 		middle := (low + high) / 2
-		if s.carries(Design{middle, va, s.ChargersKW[c], &free, alwaysOn}) {
+		if s.carriesAtBest(Design{Modules: middle, InverterVA: va, ChargerKW: s.ChargersKW[c], Machine: m}) {
 			high = middle
 		} else {
 			low = middle + 1
@@ -296,41 +268,12 @@ func (s *search) leastModules(m *Machine, va float64, c int) int {
 	return low
 }
 
-// nearest keeps the strongest design of a kind that is the fewest kWh short, then the cheapest.
-func (s *search) nearest(kind Kind) {
-	var designs []Design
-	strongest := Design{Modules: s.mostModules()}
-	if n := len(s.InvertersVA); n > 0 {
-		strongest.InverterVA = s.inverters()[len(s.inverters())-1]
-	}
-	battery := len(s.InvertersVA) > 0 && s.Battery.MayDischarge && s.mostModules() > 0
-	switch {
-	case kind == Generator:
-		for i := range s.Generators {
-			designs = append(designs, Design{Machine: &s.Generators[i]})
-		}
-	case kind == Battery && battery:
-		designs = append(designs, strongest)
-	case kind == Hybrid && battery && s.Battery.MayCharge:
-		strongest.ChargerKW = s.ChargersKW[len(s.ChargersKW)-1]
-		for i := range s.Machines {
-			for _, policy := range s.Policies {
-				d := strongest
-				d.Machine, d.Policy = &s.Machines[i], policy
-				designs = append(designs, d)
-			}
+func (s *search) carriesAtBest(d Design) bool {
+	plant := s.Plant(d)
+	for i := range s.Outages {
+		if !s.Outages[i].CarriesAtBest(&plant) {
+			return false
 		}
 	}
-	for _, d := range designs {
-		if o := s.Try(d); !s.best.Real() || nearer(o, s.best) {
-			s.best = o
-		}
-	}
-}
-
-func nearer(a, b Outcome) bool {
-	if math.Abs(a.Run.ShortKWh-b.Run.ShortKWh) > 1e-9 {
-		return a.Run.ShortKWh < b.Run.ShortKWh
-	}
-	return a.Cost.Total() < b.Cost.Total()
+	return true
 }

@@ -42,26 +42,32 @@ type Outage struct {
 	Length  units.Hours
 	Start   units.Hours // clock time
 	LoadKWh float64     // AC energy wanted over the outage
+	days    []int       // index of the span with which each day after the first begins
 }
 
 // New cuts an outage into spans: at hour edges, at the edges of quiet hours and of the lead before them. Neighbours alike
-// in everything are one span.
+// in everything are one span, but for the turn of each 24 h after the start.
 func New(hourlyDraw, hourlySun [24]units.Watts, start, length units.Hours, quiet loads.QuietHours) Outage {
 	o := Outage{Length: length, Start: start}
 	edges := edgesOf(float64(start), float64(length), quiet)
 	for i := 1; i < len(edges); i++ {
+		newDay := edges[i-1] > 0 && math.Abs(math.Remainder(edges[i-1], 24)) < 1e-9
 		clock := math.Mod(float64(start)+(edges[i-1]+edges[i])/2, 24)
 		s := Span{From: edges[i-1], To: edges[i], Quiet: quiet.Covers(units.Hours(clock)),
 			DrawKW: float64(hourlyDraw[int(clock)]) / 1000, SunKW: float64(hourlySun[int(clock)]) / 1000}
 		s.Lead = quiet.Any() && !s.Quiet && math.Mod(float64(quiet.From)-clock+24, 24) < leadHours
 		o.LoadKWh += s.DrawKW * (s.To - s.From)
-		o.append(s)
+		if newDay {
+			o.days = append(o.days, len(o.Spans))
+		}
+		o.append(s, newDay)
 	}
 	return o
 }
 
-func (o *Outage) append(s Span) {
-	if n := len(o.Spans); n > 0 {
+// append adds a span, or lengthens the last where nothing changes. A day after the start begins with a span of its own.
+func (o *Outage) append(s Span, newDay bool) {
+	if n := len(o.Spans); n > 0 && !newDay {
 		last := &o.Spans[n-1]
 		merged := s
 		merged.From = last.From
@@ -84,6 +90,9 @@ func edgesOf(start, length float64, quiet loads.QuietHours) []float64 {
 	}
 	if quiet.Any() {
 		clocks = append(clocks, float64(quiet.From), float64(quiet.To), math.Mod(float64(quiet.From)-leadHours+24, 24))
+	}
+	for at := 24.0; at < length; at += 24 {
+		edges = append(edges, at)
 	}
 	for _, clock := range clocks {
 		for at := math.Mod(clock-start+48, 24); at < length; at += 24 {

@@ -1,0 +1,63 @@
+package choose
+
+import (
+	"math"
+
+	"holdover/planner/outage"
+)
+
+// needs are what the energy bounds take from the outages: over all of them, the least where less is weaker.
+type needs struct {
+	loadKWh, sunKWh, hours  float64 // AC energy wanted, the most sun, and how long
+	quietKWh                float64 // wanted beyond the sun in quiet hours
+	leastWantKW, mostWantKW float64 // beyond the sun
+}
+
+func needsOf(outages []outage.Outage) needs {
+	n := needs{loadKWh: math.Inf(1), quietKWh: math.Inf(1), leastWantKW: math.Inf(1)}
+	for i := range outages {
+		o := &outages[i]
+		sun, quiet := 0.0, 0.0
+		for _, span := range o.Spans {
+			want, hours := max(0, span.DrawKW-span.SunKW), span.To-span.From
+			n.leastWantKW, n.mostWantKW = min(n.leastWantKW, want), max(n.mostWantKW, want)
+			sun += span.SunKW * hours
+			if span.Quiet {
+				quiet += want * hours
+			}
+		}
+		n.loadKWh, n.sunKWh, n.quietKWh = min(n.loadKWh, o.LoadKWh), max(n.sunKWh, sun), min(n.quietKWh, quiet)
+		n.hours = float64(o.Length)
+	}
+	return n
+}
+
+// leastFuel is the present cost of the least fuel and wear that a carried run can have, by the energy balance; +Inf where
+// even that is more than the store.
+//
+// With x the AC energy that comes through the battery, E what it holds, ce and e the efficiencies of charging and of the
+// inverter, the engine must give at least load − sun − x + max(0, (x/e + idle − E)/ce). That falls with x until x/e + idle
+// = E and rises after; x is at least what the quiet hours want. When on, the engine gives no more than the largest draw and
+// what the charger passes, which bounds its hours. The idle draw counts only where the engine alone carries any draw: then
+// the battery of a carried run is never held at empty, where the inverter drops out.
+func (s *search) leastFuel(m *Machine, modules int, chargerKW float64) float64 {
+	n := &s.needs
+	full, idle := s.Battery.UsableKWh[modules], 0.0
+	if m.SiteKW >= n.mostWantKW {
+		idle = s.IdleKW * n.hours
+	}
+	ce := chargerEfficiency * s.Battery.RoundTrip
+	through := max(n.quietKWh, min(n.loadKWh, (full-idle)*s.Efficiency))
+	energy := n.loadKWh - n.sunKWh - through + max(0, (through/s.Efficiency+idle-full)/ce)
+	if energy <= 0 {
+		return 0
+	}
+	battery := float64(modules) * s.Battery.ModuleKWh * s.Battery.ChargePerH / chargerEfficiency
+	hours := energy / min(m.SiteKW, n.mostWantKW+min(chargerKW, battery))
+	fuel := m.Line.IdleUnitsPerHourPerKW*m.KW*hours + m.Line.UnitsPerKWh*max(energy, m.LeastKW*hours)
+	if fuel > m.Store*(1+1e-9) {
+		return math.Inf(1)
+	}
+	yearly := s.OutagesPerYear * s.Horizon.Annuity
+	return fuel*(m.FuelPrice.PerUnit.Typical*yearly+m.FuelPrice.StorePerUnit.Typical) + hours*m.Price.UpkeepPerHour.Typical*yearly
+}

@@ -1,0 +1,41 @@
+package outage
+
+// CarriesAtBest says whether a design would carry the outage if its engine were on whenever it may be and its fuel had no
+// end. No start policy ever has more charge, so a design that is short even so is short under every policy.
+//
+// With the engine's rule fixed, every flow of a span is constant until the battery is full, where it stays: one line a
+// span, and no events. The day repeats, and more charge in the evening never means less the next: once a day ends with no
+// less than the day before, every later day goes no worse.
+func (o *Outage) CarriesAtBest(d *Design) bool {
+	limit := max(0, min(d.InverterKW, (d.DischargeKW-d.IdleKW)*d.Efficiency)) * (1 + 1e-9)
+	soc, evening, day := d.UsableKWh, -1.0, 0
+	for i := range o.Spans {
+		if day < len(o.days) && i == o.days[day] {
+			if soc >= evening && evening >= 0 {
+				return true
+			}
+			evening = soc
+			day++
+		}
+		s := &o.Spans[i]
+		want, spare := max(0, s.DrawKW-s.SunKW), max(0, s.SunKW-s.DrawKW)
+		charge := min(d.ChargeKW, spare)
+		if !s.Quiet {
+			engine := min(want, d.SiteKW)
+			charge += max(0, min(d.ChargeKW-charge, d.ChargerKW, d.SiteKW-engine))
+			want -= engine
+		}
+		if want > limit {
+			return false
+		}
+		dc := charge*d.ChargeEfficiency - want/d.Efficiency - d.IdleKW
+		soc = min(d.UsableKWh, soc+dc*(s.To-s.From))
+		if soc < 0 {
+			if want > 0 && -soc > 1e-6 {
+				return false
+			}
+			soc = 0
+		}
+	}
+	return true
+}

@@ -1,0 +1,159 @@
+package planner
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"holdover/loads"
+	"holdover/loads/units"
+	"holdover/planner/choose"
+	"holdover/planner/site"
+	"holdover/profiles"
+)
+
+// A Remedy is one change to a home that nothing carries, after which something does: it was planned again to see.
+type Remedy struct {
+	Change string // in plain words
+	Kind   Kind   // what then carries it
+	Design choose.Outcome
+	Cost   float64 // of that design
+}
+
+// String says it in one sentence.
+func (m Remedy) String() string {
+	return fmt.Sprintf("%s, and a %s carries it, for about %s over the planning years.", m.Change, m.Kind, units.Format(m.Cost))
+}
+
+// remediesShown and movesTried bound the advice and the work behind it.
+const (
+	remediesShown = 6
+	movesTried    = 12
+)
+
+// remedies tries each limit lifted by itself, each large circuit moved by itself, and, where no single circuit is enough,
+// circuits shed one after another; the cheapest first.
+func remedies(r *Result) []Remedy {
+	out := append(liftedLimits(r.Home), movedCircuits(r)...)
+	slices.SortStableFunc(out, func(a, b Remedy) int { return cmp.Compare(a.Cost, b.Cost) })
+	return out[:min(len(out), remediesShown)]
+}
+
+// decide plans a home only as far as the choice.
+func decide(home *loads.Home) (Kind, choose.Outcome) {
+	d := loads.Work(home)
+	return choose.NewCase(home, &d, site.Rate(home)).Choose()
+}
+
+func tryRemedy(home *loads.Home, change string) (Remedy, bool) {
+	kind, best := decide(home)
+	return Remedy{change, kind, best, best.Cost.Total()}, kind != None
+}
+
+func liftedLimits(home *loads.Home) (out []Remedy) {
+	limits := home.Limits
+	for _, lift := range []struct {
+		set    bool
+		change string
+		lift   func(*loads.Limits)
+	}{
+		{limits.Generator == "none", "Find a place for a generator (limits.generator)", func(l *loads.Limits) { l.Generator = "allowed" }},
+		{limits.Quiet.Any(), "Let an engine run in the quiet hours (limits.quiet)", func(l *loads.Limits) { l.Quiet = loads.QuietHours{} }},
+		{limits.FuelStore > 0, "Keep more fuel or have it delivered (limits.fuel_store)", func(l *loads.Limits) { l.FuelStore = 0 }},
+		{limits.BatteryPlace == "none", "Find a place for a battery (limits.battery_place)", func(l *loads.Limits) { l.BatteryPlace = "garage" }},
+		{limits.Budget > 0, "Raise the budget (limits.budget)", func(l *loads.Limits) { l.Budget = 0 }},
+		{len(limits.Fuels) < len(profiles.Fuels()), "Get one more fuel (limits.fuels)", func(l *loads.Limits) {
+			l.Fuels = nil
+			for _, f := range profiles.Fuels() {
+				l.Fuels = append(l.Fuels, f.Name)
+			}
+		}},
+	} {
+		if !lift.set {
+			continue
+		}
+		changed := *home
+		lift.lift(&changed.Limits)
+		if remedy, ok := tryRemedy(&changed, lift.change); ok {
+			if lift.change == "Raise the budget (limits.budget)" {
+				remedy.Change = fmt.Sprintf("Raise the budget to %s (limits.budget)", units.Format(remedy.Design.Cost.Purchase))
+			}
+			out = append(out, remedy)
+		}
+	}
+	return out
+}
+
+// movable lists the circuits that may be asked to wait, the ones that weigh most first. What can never wait stays.
+func movable(r *Result) []*loads.Load {
+	var out []*loads.Load
+	for i := range r.Demand.Loads {
+		l := &r.Demand.Loads[i]
+		p, known := profiles.FindCircuit(l.Like)
+		_, waits := r.Home.Origin(fmt.Sprintf("circuits[%d].needs.can_wait", l.Index))
+		if (known && p.Group == "medical") || (waits && l.Needs.CanWait == 0) {
+			continue
+		}
+		out = append(out, l)
+	}
+	weight := func(l *loads.Load) float64 {
+		return float64(l.Running.VA())/float64(r.Demand.Running.VA()) +
+			float64(loads.EnergyOver(l.Hourly, r.Demand.Start, r.Home.Outage.Length))/max(1, float64(r.Demand.Energy))
+	}
+	slices.SortStableFunc(out, func(a, b *loads.Load) int { return cmp.Compare(weight(b), weight(a)) })
+	return out
+}
+
+func movedCircuits(r *Result) (out []Remedy) {
+	candidates := movable(r)
+	for _, l := range candidates[:min(len(candidates), movesTried)] {
+		for _, care := range []loads.Care{loads.Rotate, loads.Shed} {
+			if l.Care == care {
+				continue
+			}
+			if remedy, ok := tryRemedy(withCare(r.Home, care, l), fmt.Sprintf("Move %s to %s", l.Name, care)); ok {
+				out = append(out, remedy)
+				break
+			}
+		}
+	}
+	if len(out) > 0 {
+		return out
+	}
+	return shedMany(r, candidates)
+}
+
+// shedMany sheds circuits, the weightiest first, until the rest is carried, then takes back each that need not have gone.
+func shedMany(r *Result, candidates []*loads.Load) []Remedy {
+	candidates = candidates[:min(len(candidates), movesTried)]
+	for n := 2; n <= len(candidates); n++ {
+		if _, ok := tryRemedy(withCare(r.Home, loads.Shed, candidates[:n]...), ""); !ok {
+			continue
+		}
+		gone := slices.Clone(candidates[:n])
+		for i := len(gone) - 1; i >= 0; i-- {
+			fewer := slices.Delete(slices.Clone(gone), i, i+1)
+			if _, ok := tryRemedy(withCare(r.Home, loads.Shed, fewer...), ""); ok {
+				gone = fewer
+			}
+		}
+		names := make([]string, len(gone))
+		for i, l := range gone {
+			names[i] = l.Name
+		}
+		remedy, _ := tryRemedy(withCare(r.Home, loads.Shed, gone...), fmt.Sprintf("Shed %s", strings.Join(names, ", ")))
+		return []Remedy{remedy}
+	}
+	return nil
+}
+
+// withCare is the home with other care for some circuits.
+func withCare(home *loads.Home, care loads.Care, of ...*loads.Load) *loads.Home {
+	changed := *home
+	changed.Circuits = slices.Clone(home.Circuits)
+	for _, l := range of {
+		changed.Circuits[l.Index].Care = care
+	}
+	return &changed
+}
