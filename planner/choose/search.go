@@ -4,8 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-
-	"holdover/planner/outage"
 )
 
 // This file searches the grid. It is exact: a design is passed over only when something proved says that it cannot be the
@@ -76,17 +74,23 @@ type search struct {
 
 	needs               needs
 	batteryReplacements float64 // over the horizon
-	least               map[leastKey]int
 }
 
 // offer tries a design and keeps it if it carries the house, fits the budget and is cheaper.
 func (s *search) offer(d Design) {
 	s.tries++
 	plant := s.Plant(d)
-	if !s.carriesAll(&plant) {
-		return
+	o := Outcome{Design: d}
+	for i := range s.Outages {
+		run, carried := s.Outages[i].Carry(&plant)
+		if !carried {
+			return
+		}
+		if i == 0 || harder(run, o.Run) {
+			o.Run, o.Start = run, float64(s.Outages[i].Start)
+		}
 	}
-	o := s.Try(d)
+	o.Cost = s.costOf(d, o.Run.Fuel, o.Run.RunHours)
 	if total := o.Cost.Total(); total < s.cost && (s.budget == 0 || o.Cost.Purchase <= s.budget) {
 		s.best, s.cost, s.found = o, total, true
 	}
@@ -125,12 +129,8 @@ func (s *search) batteries() {
 
 func (s *search) carries(d Design) bool {
 	plant := s.Plant(d)
-	return s.carriesAll(&plant)
-}
-
-func (s *search) carriesAll(plant *outage.Design) bool {
 	for i := range s.Outages {
-		if !s.Outages[i].Carries(plant) {
+		if _, carried := s.Outages[i].Carry(&plant); !carried {
 			return false
 		}
 	}
@@ -158,7 +158,8 @@ func (s *search) hybrids() {
 	}
 	s.needs = needsOf(s.Outages)
 	s.batteryReplacements = s.Horizon.Replacements(s.Battery.LifeYears)
-	s.least = map[leastKey]int{}
+	inverters := s.inverters()
+	known := map[float64][][]int{} // fewest modules at best by site rating, inverter and charger
 	least := s.costOf(Design{Modules: s.PowerModules, InverterVA: s.InvertersVA[0], ChargerKW: s.ChargersKW[0]}, 0, 0).Total()
 	for _, m := range s.machinesByPrice() {
 		if least+m.cost >= s.cost {
@@ -167,9 +168,15 @@ func (s *search) hybrids() {
 		if math.IsInf(s.leastFuel(m.Machine, s.mostModules(), s.ChargersKW[len(s.ChargersKW)-1]), 1) {
 			continue
 		}
-		for _, va := range s.inverters() {
+		if known[m.SiteKW] == nil {
+			known[m.SiteKW] = make([][]int, len(inverters))
+			for v := range inverters {
+				known[m.SiteKW][v] = make([]int, len(s.ChargersKW))
+			}
+		}
+		for v, va := range inverters {
 			for c := range s.ChargersKW {
-				s.row(m, va, c)
+				s.row(m, va, c, known[m.SiteKW][v])
 			}
 		}
 	}
@@ -195,13 +202,13 @@ func (s *search) machinesByPrice() []priced {
 }
 
 // row tries one machine, inverter and charger with every number of modules that can carry the house and still be cheaper.
-func (s *search) row(m priced, va float64, c int) {
+func (s *search) row(m priced, va float64, c int, known []int) {
 	kw := s.ChargersKW[c]
 	rest := s.costOf(Design{Modules: 1, InverterVA: va, ChargerKW: kw}, 0, 0)
 	if s.tooDear(m, rest, s.PowerModules) {
 		return
 	}
-	for modules := s.leastModules(m.Machine, va, c); modules <= s.mostModules(); modules++ {
+	for modules := s.leastModules(m.Machine, va, c, known); modules <= s.mostModules(); modules++ {
 		if s.tooDear(m, rest, modules) {
 			return
 		}
@@ -238,23 +245,15 @@ func (s *search) sameRun(m *Machine, modules, c int) bool {
 	return s.ChargersKW[c-1] >= min(battery, m.SiteKW-min(m.SiteKW, s.needs.leastWantKW))
 }
 
-type leastKey struct {
-	siteKW, va float64
-	charger    int
-}
-
 // leastModules is the fewest modules with which an engine that is always on carries the house; one more than the place
-// takes when none does.
-func (s *search) leastModules(m *Machine, va float64, c int) int {
-	key := leastKey{m.SiteKW, va, c}
-	if known, ok := s.least[key]; ok {
-		return known
+// takes when none does. known holds what has been found for this site rating and inverter, by charger.
+func (s *search) leastModules(m *Machine, va float64, c int, known []int) int {
+	if known[c] > 0 {
+		return known[c]
 	}
 	low, high := s.PowerModules, s.mostModules()+1
-	if c > 0 {
-		if smaller, ok := s.least[leastKey{m.SiteKW, va, c - 1}]; ok {
-			high = smaller
-		}
+	if c > 0 && known[c-1] > 0 {
+		high = known[c-1]
 	}
 	for low < high {
 		middle := (low + high) / 2
@@ -264,7 +263,7 @@ func (s *search) leastModules(m *Machine, va float64, c int) int {
 			low = middle + 1
 		}
 	}
-	s.least[key] = low
+	known[c] = low
 	return low
 }
 

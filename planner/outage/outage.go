@@ -48,57 +48,62 @@ type Outage struct {
 // New cuts an outage into spans: at hour edges, at the edges of quiet hours and of the lead before them. Neighbours alike
 // in everything are one span, but for the turn of each 24 h after the start.
 func New(hourlyDraw, hourlySun [24]units.Watts, start, length units.Hours, quiet loads.QuietHours) Outage {
-	o := Outage{Length: length, Start: start}
-	edges := edgesOf(float64(start), float64(length), quiet)
-	for i := 1; i < len(edges); i++ {
-		newDay := edges[i-1] > 0 && math.Abs(math.Remainder(edges[i-1], 24)) < 1e-9
-		clock := math.Mod(float64(start)+(edges[i-1]+edges[i])/2, 24)
-		s := Span{From: edges[i-1], To: edges[i], Quiet: quiet.Covers(units.Hours(clock)),
-			DrawKW: float64(hourlyDraw[int(clock)]) / 1000, SunKW: float64(hourlySun[int(clock)]) / 1000}
-		s.Lead = quiet.Any() && !s.Quiet && math.Mod(float64(quiet.From)-clock+24, 24) < leadHours
-		o.LoadKWh += s.DrawKW * (s.To - s.From)
-		if newDay {
+	day := daySpans(hourlyDraw, hourlySun, float64(start), quiet)
+	o := Outage{Length: length, Start: start, Spans: make([]Span, 0, (int(length/24)+1)*len(day))}
+	for offset := 0.0; offset < float64(length)-sameMoment; offset += 24 {
+		if offset > 0 {
 			o.days = append(o.days, len(o.Spans))
 		}
-		o.append(s, newDay)
+		for _, s := range day {
+			s.From, s.To = s.From+offset, min(s.To+offset, float64(length))
+			if s.To-s.From < sameMoment {
+				break
+			}
+			o.LoadKWh += s.DrawKW * (s.To - s.From)
+			o.Spans = append(o.Spans, s)
+		}
 	}
 	return o
 }
 
-// append adds a span, or lengthens the last where nothing changes. A day after the start begins with a span of its own.
-func (o *Outage) append(s Span, newDay bool) {
-	if n := len(o.Spans); n > 0 && !newDay {
-		last := &o.Spans[n-1]
-		merged := s
-		merged.From = last.From
-		last.To = s.To
-		if merged == *last {
-			return
+// daySpans cuts the first 24 h.
+func daySpans(hourlyDraw, hourlySun [24]units.Watts, start float64, quiet loads.QuietHours) (day []Span) {
+	edges := edgesOf(start, quiet)
+	for i := 1; i < len(edges); i++ {
+		clock := math.Mod(start+(edges[i-1]+edges[i])/2, 24)
+		s := Span{From: edges[i-1], To: edges[i], Quiet: quiet.Covers(units.Hours(clock)),
+			DrawKW: float64(hourlyDraw[int(clock)]) / 1000, SunKW: float64(hourlySun[int(clock)]) / 1000}
+		s.Lead = quiet.Any() && !s.Quiet && math.Mod(float64(quiet.From)-clock+24, 24) < leadHours
+		if n := len(day); n > 0 {
+			longer := s
+			longer.From = day[n-1].From
+			day[n-1].To = s.To
+			if day[n-1] == longer {
+				continue
+			}
+			day[n-1].To = s.From
 		}
-		last.To = s.From
+		day = append(day, s)
 	}
-	o.Spans = append(o.Spans, s)
+	return day
 }
 
-// edgesOf lists the moments of an outage at which something may change, its ends included, rising. Moments closer than a
-// few microseconds are one.
-func edgesOf(start, length float64, quiet loads.QuietHours) []float64 {
-	edges := []float64{0, length}
-	clocks := []float64{}
+// sameMoment is how near two moments are to be one, h: a few microseconds.
+const sameMoment = 1e-9
+
+// edgesOf lists the moments of the first 24 h at which something may change, both ends included, rising.
+func edgesOf(start float64, quiet loads.QuietHours) []float64 {
+	edges := []float64{0, 24}
+	clocks := make([]float64, 24, 27)
 	for h := range 24 {
-		clocks = append(clocks, float64(h))
+		clocks[h] = float64(h)
 	}
 	if quiet.Any() {
 		clocks = append(clocks, float64(quiet.From), float64(quiet.To), math.Mod(float64(quiet.From)-leadHours+24, 24))
 	}
-	for at := 24.0; at < length; at += 24 {
-		edges = append(edges, at)
-	}
 	for _, clock := range clocks {
-		for at := math.Mod(clock-start+48, 24); at < length; at += 24 {
-			edges = append(edges, at)
-		}
+		edges = append(edges, math.Mod(clock-start+48, 24))
 	}
 	slices.Sort(edges)
-	return slices.CompactFunc(edges, func(a, b float64) bool { return math.Abs(b-a) < 1e-9 })
+	return slices.CompactFunc(edges, func(a, b float64) bool { return math.Abs(b-a) < sameMoment })
 }

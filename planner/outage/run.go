@@ -55,34 +55,48 @@ type Step struct {
 }
 
 // Run carries a design through the outage. With a non-nil trace every stretch between events is appended to it; without
-// one nothing is allocated.
+// one nothing is allocated, and days that only repeat the day before are added up instead of followed.
 func (o *Outage) Run(d *Design, trace *[]Step) Summary {
-	r := run{Design: d, soc: d.UsableKWh, fuel: d.FuelStore}
-	r.sum = Summary{ShortAt: math.Inf(1), BeginKWh: d.UsableKWh}
-	for i := range o.Spans {
+	r := newRun(d)
+	r.follow(o, trace)
+	return r.sum
+}
+
+// Carry is Run for those who only want a design that carries the outage: it stops at the first shortfall, and the summary
+// then is of no use.
+func (o *Outage) Carry(d *Design) (s Summary, carried bool) {
+	r := newRun(d)
+	r.impatient = true
+	r.follow(o, nil)
+	return r.sum, r.sum.Carried()
+}
+
+func newRun(d *Design) run {
+	return run{Design: d, soc: d.UsableKWh, fuel: d.FuelStore, sum: Summary{ShortAt: math.Inf(1), BeginKWh: d.UsableKWh}}
+}
+
+// follow goes through the spans of an outage.
+func (r *run) follow(o *Outage, trace *[]Step) {
+	day := 0
+	for i := 0; i < len(o.Spans); i++ {
+		if day < len(o.days) && i == o.days[day] {
+			day++
+			if trace == nil {
+				skipped := r.skipDays(len(o.days) - day)
+				if day += skipped; skipped > 0 {
+					i = o.days[day-1]
+				}
+			}
+		}
 		s := &o.Spans[i]
 		for at := s.From; at < s.To; {
 			at = r.step(s, at, trace)
 		}
+		if r.impatient && !r.sum.Carried() {
+			return
+		}
 	}
 	r.sum.EndKWh = r.soc
-	return r.sum
-}
-
-// Carries says whether a design carries the outage, and stops looking at the first shortfall.
-func (o *Outage) Carries(d *Design) bool {
-	r := run{Design: d, soc: d.UsableKWh, fuel: d.FuelStore}
-	r.sum.ShortAt = math.Inf(1)
-	for i := range o.Spans {
-		s := &o.Spans[i]
-		for at := s.From; at < s.To; {
-			at = r.step(s, at, nil)
-		}
-		if !r.sum.Carried() {
-			return false
-		}
-	}
-	return true
 }
 
 // run is the state of a run between two events.
@@ -92,6 +106,9 @@ type run struct {
 	fuel float64 // fuel units left
 	on   bool
 	sum  Summary
+
+	impatient bool    // stop at the first shortfall
+	dawn      morning // how the last day began
 }
 
 // step goes from at to the next event inside the span and returns its time.
