@@ -18,7 +18,7 @@ func newOption(s *working.Sheet, c *choose.Case, kind Kind, o choose.Outcome, ca
 	if !o.Real() {
 		return option
 	}
-	option.Cost = o.Cost.Total()
+	option.Cost, option.Trace = o.Cost.Total(), c.Trace(o)
 	if at := o.Run.ShortAt; !o.Carried() && !math.IsInf(at, 1) {
 		option.FellShortAt = &at
 	}

@@ -3,6 +3,7 @@ package planner
 import (
 	"holdover/loads"
 	"holdover/planner/choose"
+	"holdover/planner/outage"
 	"holdover/planner/working"
 )
 
@@ -39,6 +40,7 @@ type Option struct {
 	Cost        float64  // present cost over the planning years, in the currency of the price bands
 	Sheet       *working.Sheet
 	Outcome     choose.Outcome // the design itself and how its run went
+	Trace       []outage.Step  // its run, stretch by stretch, from the hardest start
 }
 
 // Open says whether the option may be chosen.
