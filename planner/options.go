@@ -13,7 +13,7 @@ import (
 // An option's figures share the ids of its kind: battery.purchase, generator.purchase, hybrid.purchase, …
 
 // newOption writes one option's outcome on its own sheet and on the plan's.
-func newOption(s *working.Sheet, c *choose.Case, kind Kind, o choose.Outcome, carried bool, whyNot []string) Option {
+func newOption(s *working.Sheet, c *choose.Case, kind Kind, o choose.Outcome, whyNot []string) Option {
 	option := Option{Kind: kind, Carried: o.Carried() && o.Real(), WhyNot: whyNot, Sheet: &working.Sheet{}, Outcome: o}
 	if !o.Real() {
 		return option

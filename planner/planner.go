@@ -22,18 +22,18 @@ func Plan(home *loads.Home) *Result {
 	addSite(s, home, rating)
 
 	c := choose.NewCase(home, d, rating)
-	engine, engineOK := c.Best(Generator)
+	engine, _ := c.Best(Generator)
 	v := verdictInputs{home: home, demand: d, c: c,
 		inverter:  addInverter(s, home, d, rating),
 		modules:   addBattery(s, home, d).Modules,
 		generator: addGenerator(s, home, d, rating)}
-	battery, batteryOK := c.Best(Battery)
-	hybrid, hybridOK := c.Best(Hybrid)
+	battery, _ := c.Best(Battery)
+	hybrid, _ := c.Best(Hybrid)
 
 	r.Options = []Option{
-		newOption(s, c, Battery, battery, batteryOK, v.battery(battery)),
-		newOption(s, c, Generator, engine, engineOK, v.engine(engine)),
-		newOption(s, c, Hybrid, hybrid, hybridOK, v.hybrid(hybrid)),
+		newOption(s, c, Battery, battery, v.battery(battery)),
+		newOption(s, c, Generator, engine, v.engine(engine)),
+		newOption(s, c, Hybrid, hybrid, v.hybrid(hybrid)),
 	}
 	r.choose()
 	r.look(c)

@@ -8,26 +8,30 @@ import (
 
 // needs are what the energy bounds take from the outages: over all of them, the least where less is weaker.
 type needs struct {
-	loadKWh, sunKWh, hours  float64 // AC energy wanted, the most sun, and how long
+	loadKWh, sunKWh         float64 // AC energy wanted, and the most sun
+	hours                   float64 // in which something is wanted beyond the sun
 	quietKWh                float64 // wanted beyond the sun in quiet hours
 	leastWantKW, mostWantKW float64 // beyond the sun
 }
 
 func needsOf(outages []outage.Outage) needs {
-	n := needs{loadKWh: math.Inf(1), quietKWh: math.Inf(1), leastWantKW: math.Inf(1)}
+	n := needs{loadKWh: math.Inf(1), quietKWh: math.Inf(1), hours: math.Inf(1), leastWantKW: math.Inf(1)}
 	for i := range outages {
 		o := &outages[i]
-		sun, quiet := 0.0, 0.0
+		sun, quiet, wanted := 0.0, 0.0, 0.0
 		for _, span := range o.Spans {
 			want, hours := max(0, span.DrawKW-span.SunKW), span.To-span.From
 			n.leastWantKW, n.mostWantKW = min(n.leastWantKW, want), max(n.mostWantKW, want)
 			sun += span.SunKW * hours
+			if want > 0 {
+				wanted += hours
+			}
 			if span.Quiet {
 				quiet += want * hours
 			}
 		}
 		n.loadKWh, n.sunKWh, n.quietKWh = min(n.loadKWh, o.LoadKWh), max(n.sunKWh, sun), min(n.quietKWh, quiet)
-		n.hours = float64(o.Length)
+		n.hours = min(n.hours, wanted)
 	}
 	return n
 }
@@ -38,21 +42,22 @@ func needsOf(outages []outage.Outage) needs {
 // With x the AC energy that comes through the battery, E what it holds, ce and e the efficiencies of charging and of the
 // inverter, the engine must give at least load − sun − x + max(0, (x/e + idle − E)/ce). That falls with x until x/e + idle
 // = E and rises after; x is at least what the quiet hours want. When on, the engine gives no more than the largest draw and
-// what the charger passes, which bounds its hours. The idle draw counts only where the engine alone carries any draw: then
-// the battery of a carried run is never held at empty, where the inverter drops out.
+// what the charger passes, which bounds its hours. An empty battery's inverter drops out and draws no idle power, so the
+// idle draw counts only in hours in which something is wanted, and only where the running engine always charges with more
+// than the idle draw: then a carried run has the inverter on in all those hours.
 func (s *search) leastFuel(m *Machine, modules int, chargerKW float64) float64 {
 	n := &s.needs
 	full, idle := s.Battery.UsableKWh[modules], 0.0
-	if m.SiteKW >= n.mostWantKW {
+	ce := chargerEfficiency * s.Battery.RoundTrip
+	battery := float64(modules) * s.Battery.ModuleKWh * s.Battery.ChargePerH / chargerEfficiency
+	if min(chargerKW, battery, m.SiteKW-n.mostWantKW)*ce >= s.IdleKW {
 		idle = s.IdleKW * n.hours
 	}
-	ce := chargerEfficiency * s.Battery.RoundTrip
 	through := max(n.quietKWh, min(n.loadKWh, (full-idle)*s.Efficiency))
 	energy := n.loadKWh - n.sunKWh - through + max(0, (through/s.Efficiency+idle-full)/ce)
 	if energy <= 0 {
 		return 0
 	}
-	battery := float64(modules) * s.Battery.ModuleKWh * s.Battery.ChargePerH / chargerEfficiency
 	hours := energy / min(m.SiteKW, n.mostWantKW+min(chargerKW, battery))
 	fuel := m.Line.IdleUnitsPerHourPerKW*m.KW*hours + m.Line.UnitsPerKWh*max(energy, m.LeastKW*hours)
 	if fuel > m.Store*(1+1e-9) {

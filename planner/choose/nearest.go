@@ -9,7 +9,7 @@ func (s *search) nearest(kind Kind) {
 	if n := len(s.InvertersVA); n > 0 {
 		strongest.InverterVA = s.inverters()[len(s.inverters())-1]
 	}
-	battery := len(s.InvertersVA) > 0 && s.Battery.MayDischarge && s.mostModules() > 0
+	battery := len(s.InvertersVA) > 0 && s.Battery.MayDischarge && s.mostModules() >= s.PowerModules
 	switch {
 	case kind == Generator:
 		for i := range s.Generators {
