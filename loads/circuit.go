@@ -39,6 +39,8 @@ type Circuit struct {
 	SharesWith  string        `key:"shares_neutral_with" doc:"the other circuit of a multiwire pair"`
 	Needs       Needs         `key:"needs" doc:"what it asks of the supply"`
 	Heater      *Heater       `key:"heater" doc:"a gas water heater's own figures"`
+	Tank        Tank          `key:"tank" doc:"hot water it holds: {holds: 50 gal, set_to: 120 F, inlet: 58 F}"`
+	Pit         Pit           `key:"pit" doc:"what a pump keeps empty: {room: 15 gal, inflow: 60 gal/h}"`
 }
 
 // Needs is what a circuit asks of its supply.
@@ -47,6 +49,7 @@ type Needs struct {
 	Gap            units.Seconds `key:"gap" range:"0,86400" doc:"longest break in supply it rides through"`
 	EarthedNeutral bool          `key:"earthed_neutral" doc:"burner's flame sensing needs an earthed neutral"`
 	CanWait        units.Hours   `key:"can_wait" range:"0,720" doc:"how long it can be without supply"`
+	Corrected      bool          `key:"corrected_supply" doc:"its power supply is power-factor corrected"`
 }
 
 // A Heater is a gas water heater's own draw: what its igniter, fan and board take while it fires, what they take at rest,
@@ -61,4 +64,17 @@ type Heater struct {
 	StandsIn    string        `key:"stands_in" one:"indoors,garage,outdoors" doc:"indoors, garage or outdoors"`
 	GarageTemp  units.Celsius `key:"garage_temp" range:"-60,60" doc:"coldest the place gets where it stands"`
 	GasInput    units.Watts   `key:"gas_input" range:"0,500000" doc:"gas burnt at full fire"`
+}
+
+// A Tank is the hot water that a water heater holds.
+type Tank struct {
+	Holds units.Litres  `key:"holds" range:"1,5000" doc:"water it holds"`
+	SetTo units.Celsius `key:"set_to" range:"20,95" doc:"temperature it is kept at"`
+	Inlet units.Celsius `key:"inlet" range:"0,40" doc:"temperature of the cold water"`
+}
+
+// A Pit is what a sump pump keeps empty.
+type Pit struct {
+	Room   units.Litres        `key:"room" range:"0.1,100000" doc:"water it takes from where the pump starts to the brim"`
+	Inflow units.LitresPerHour `key:"inflow" range:"0,1000000" doc:"water that runs in on the worst night"`
 }

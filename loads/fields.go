@@ -28,7 +28,7 @@ type Field struct {
 func Sections() []Field { return fieldsOf(reflect.TypeFor[Home]()) }
 
 // FieldsOf lists the keys of a section or of an entry: "home", "site", "outage", "assume", "limits", "circuits", "needs",
-// "heater" or "gear". An unknown name is a programmer's error.
+// "heater", "tank", "pit" or "gear". An unknown name is a programmer's error.
 func FieldsOf(name string) []Field {
 	t, ok := sectionTypes[name]
 	if !ok {
@@ -41,7 +41,7 @@ var sectionTypes = map[string]reflect.Type{
 	"home": reflect.TypeFor[House](), "site": reflect.TypeFor[Site](), "outage": reflect.TypeFor[Outage](),
 	"assume": reflect.TypeFor[Assume](), "limits": reflect.TypeFor[Limits](), "circuits": reflect.TypeFor[Circuit](),
 	"prices": reflect.TypeFor[Prices](), "lasts": reflect.TypeFor[Lasts](),
-	"needs": reflect.TypeFor[Needs](), "heater": reflect.TypeFor[Heater](), "gear": reflect.TypeFor[Gear](),
+	"needs": reflect.TypeFor[Needs](), "heater": reflect.TypeFor[Heater](), "gear": reflect.TypeFor[Gear](), "tank": reflect.TypeFor[Tank](), "pit": reflect.TypeFor[Pit](),
 }
 
 // dimensions says what each quantity type measures.
@@ -54,6 +54,7 @@ var dimensions = map[reflect.Type]*units.Dimension{
 	reflect.TypeFor[units.Metres](): &units.Length, reflect.TypeFor[units.SquareMetres](): &units.Area,
 	reflect.TypeFor[units.WattsPerKelvin](): &units.HeatLoss, reflect.TypeFor[units.WattHoursPerKelvin](): &units.HeatCapacity,
 	reflect.TypeFor[units.Litres](): &units.Volume, reflect.TypeFor[units.Hertz](): &units.Frequency,
+	reflect.TypeFor[units.LitresPerHour](): &units.Flow,
 }
 
 var fieldCache sync.Map // reflect.Type → []Field

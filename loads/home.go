@@ -43,6 +43,7 @@ type House struct {
 	HeatLoss     units.WattsPerKelvin     `key:"heat_loss" range:"1,20000" doc:"heat lost per degree between inside and outside"`
 	HeatCapacity units.WattHoursPerKelvin `key:"heat_capacity" range:"100,1000000" doc:"heat the building holds per degree"`
 	Indoors      units.Celsius            `key:"indoors" range:"-10,40" doc:"temperature kept inside"`
+	Gains        units.Watts              `key:"gains" range:"0,20000" doc:"heat from people, animals and sun while nothing else heats"`
 	Units        string                   `key:"units" one:"us,si" doc:"units shown: us or si"`
 }
 
@@ -71,6 +72,7 @@ type Outage struct {
 	Start   StartHour   `key:"start" doc:"clock time it begins, or worst"`
 	Season  string      `key:"season" one:"winter,summer,mild" doc:"winter, summer or mild"`
 	PerYear float64     `key:"per_year" range:"0,365" doc:"outages expected in a year"`
+	Apart   units.Hours `key:"apart" range:"0,8760" doc:"the next outage may come so soon after the last"`
 	Lasts   Lasts       `key:"lasts" doc:"how long outages last here: {half: 2 h, nine_in_ten: 10 h}"`
 }
 

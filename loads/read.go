@@ -43,6 +43,15 @@ func Read(text []byte, name string) (*Home, error) {
 
 // parse checks the text as text and as YAML: one document, a mapping, without anchors.
 func parse(text []byte, name string) (*yaml.Node, Faults) {
+	root, faults := parseAny(text, name)
+	if faults == nil && root.Kind != yaml.MappingNode {
+		return nil, Faults{{File: name, Line: root.Line, Message: describe(root) + " found; a home file is a mapping that begins with \"holdover: 1\""}}
+	}
+	return root, faults
+}
+
+// parseAny is parse for a document of any shape.
+func parseAny(text []byte, name string) (*yaml.Node, Faults) {
 	if line, message := notText(text); message != "" {
 		return nil, Faults{{File: name, Line: line, Message: message}}
 	}
@@ -62,9 +71,6 @@ func parse(text []byte, name string) (*yaml.Node, Faults) {
 	root := doc.Content[0]
 	if line := findAlias(root); line > 0 {
 		return nil, Faults{{File: name, Line: line, Message: "a YAML anchor or alias (& or *) stands here; write the value out instead"}}
-	}
-	if root.Kind != yaml.MappingNode {
-		return nil, Faults{{File: name, Line: root.Line, Message: describe(root) + " found; a home file is a mapping that begins with \"holdover: 1\""}}
 	}
 	return root, nil
 }

@@ -90,6 +90,9 @@ func (r *reader) finish(root *yaml.Node, home *Home) {
 		r.finishCircuit(nodes.Content[i], home, &home.Circuits[i], fmt.Sprintf("circuits[%d]", i), lines)
 	}
 	r.checkPairs(nodes, home)
+	if home.Given("gear") {
+		r.checkGear(child(root, "gear"), home.Gear)
+	}
 }
 
 // checkLasts wants both figures or neither, the second the longer.

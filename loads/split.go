@@ -8,52 +8,69 @@ import (
 )
 
 // A splitter chooses signs for items so that the heavier leg is as light as can be. With T the total, D = fixed + Σ±item
-// is half the difference of the legs, which are T/2 ± D, and the heavier one squared is |T|²/4 + |D|² + |T·D|: so it
-// minimises g(D) = |D|² + |T·D|, T·D being the dot product.
+// is half the difference of the legs, which are T/2 ± D, and the heavier one squared is |T|²/4 + |D|² + |T·D|, T·D being
+// the dot product. In a frame turned so that T is real that is |T|²/4 + score, with score = p² + q² + |T|·|p| for D = p + jq.
 type splitter struct {
 	total, fixed complex128
 	items        []complex128
-	order        []int
-	along, aside []float64 // sums of what the items from here on can still move D, along T and across it
-	along0       complex128
-	best         complex128
-	bestScore    float64
+
+	length       float64      // |T|
+	turned       []complex128 // items in the turned frame, the largest first
+	order        []int        // which item each of them is
+	along, aside []float64    // what the items from here on can still move D, along T and across it
 	signs        []bool
+	best         complex128 // D of the best so far
+	bestScore    float64
 	bestSigns    []bool
 	nodes        int
-	stopped      bool
 }
 
-// splitNodes bounds the search. Twenty circuits are always searched to the end; sixty usually meet the bound |T|/2 to
-// within enough first.
+// splitNodes bounds the search. Twenty circuits are always searched to the end; more usually come within enough of |T|/2,
+// the least there can be, long before.
 const (
 	splitNodes = 1 << 21
-	enoughVA   = 1e-6 // share of the total: 10 mVA in 10 kVA
+	enough     = 1e-6 // of |T|²: a heavier leg within two millionths of |T|/2
 )
 
-func (s *splitter) score(d complex128) float64 {
-	return real(d)*real(d) + imag(d)*imag(d) + math.Abs(real(s.total)*real(d)+imag(s.total)*imag(d))
-}
+// proven says whether the split is the best there is, up to enough.
+func (s *splitter) proven() bool { return s.nodes <= splitNodes }
 
-// heavier turns a score into the heavier leg's VA.
-func (s *splitter) heavier(score float64) float64 {
-	t := cmplx.Abs(s.total)
-	return math.Sqrt(t*t/4 + score)
-}
-
-func (s *splitter) proven() bool { return !s.stopped }
-
-// gap bounds how far the answer may be above the best: no split can be below |T|/2.
+// gap bounds how far the answer may be above the best, VA.
 func (s *splitter) gap() float64 {
 	if s.proven() {
 		return 0
 	}
-	return s.heavier(s.bestScore) - cmplx.Abs(s.total)/2
+	return math.Sqrt(s.length*s.length/4+s.bestScore) - s.length/2
 }
 
 // solve returns true for items on leg A. Where nothing is fixed, A is made the heavier leg.
 func (s *splitter) solve() []bool {
+	s.prepare()
+	turn := s.turn()
+	s.search(0, s.fixed*cmplx.Conj(turn))
+	s.best *= turn
+	signs := make([]bool, len(s.items))
+	mirror := s.fixed == 0 && cmplx.Abs(s.total/2+s.best) < cmplx.Abs(s.total/2-s.best)
+	if mirror {
+		s.best = -s.best
+	}
+	for k, i := range s.order {
+		signs[i] = s.bestSigns[k] != mirror
+	}
+	return signs
+}
+
+// turn is the direction of T.
+func (s *splitter) turn() complex128 {
+	if s.length == 0 {
+		return 1
+	}
+	return s.total / complex(s.length, 0)
+}
+
+func (s *splitter) prepare() {
 	n := len(s.items)
+	s.length = cmplx.Abs(s.total)
 	s.order = make([]int, n)
 	for i := range s.order {
 		s.order[i] = i
@@ -61,62 +78,45 @@ func (s *splitter) solve() []bool {
 	slices.SortStableFunc(s.order, func(a, b int) int {
 		return cmp.Compare(cmplx.Abs(s.items[b]), cmplx.Abs(s.items[a]))
 	})
-	s.along0 = 1
-	if s.total != 0 {
-		s.along0 = s.total / complex(cmplx.Abs(s.total), 0)
-	}
+	s.turned = make([]complex128, n)
 	s.along, s.aside = make([]float64, n+1), make([]float64, n+1)
 	for k := n - 1; k >= 0; k-- {
-		turned := s.items[s.order[k]] * cmplx.Conj(s.along0)
-		s.along[k] = s.along[k+1] + math.Abs(real(turned))
-		s.aside[k] = s.aside[k+1] + math.Abs(imag(turned))
+		s.turned[k] = s.items[s.order[k]] * cmplx.Conj(s.turn())
+		s.along[k] = s.along[k+1] + math.Abs(real(s.turned[k]))
+		s.aside[k] = s.aside[k+1] + math.Abs(imag(s.turned[k]))
 	}
 	s.signs, s.bestSigns = make([]bool, n), make([]bool, n)
 	s.bestScore = math.Inf(1)
-	s.search(0, s.fixed)
-	if s.fixed == 0 && cmplx.Abs(s.total/2+s.best) < cmplx.Abs(s.total/2-s.best) {
-		s.best = -s.best
-		for i := range s.bestSigns {
-			s.bestSigns[i] = !s.bestSigns[i]
-		}
-	}
-	return s.bestSigns
 }
 
-// search goes depth first through the items, largest first, the better side first, and turns back where even the best
-// use of the items left cannot beat what it has.
+// score is what is to be made small.
+func (s *splitter) score(p, q float64) float64 { return p*p + q*q + s.length*math.Abs(p) }
+
+// search goes depth first through the items, the better side first, and turns back where even the best use of the items
+// left cannot beat what it has.
 func (s *splitter) search(k int, d complex128) {
 	if s.nodes++; s.nodes > splitNodes {
-		s.stopped = true
 		return
 	}
-	if k == len(s.items) {
-		if score := s.score(d); score < s.bestScore {
+	if k == len(s.turned) {
+		if score := s.score(real(d), imag(d)); score < s.bestScore {
 			s.bestScore, s.best = score, d
 			copy(s.bestSigns, s.signs)
 		}
 		return
 	}
-	turned := d * cmplx.Conj(s.along0)
-	p := math.Max(0, math.Abs(real(turned))-s.along[k])
-	q := math.Max(0, math.Abs(imag(turned))-s.aside[k])
-	if p*p+q*q+cmplx.Abs(s.total)*p >= s.bestScore*(1-1e-12) || s.bestScore <= s.enough() {
+	least := s.score(max(0, math.Abs(real(d))-s.along[k]), max(0, math.Abs(imag(d))-s.aside[k]))
+	if least >= s.bestScore*(1-1e-12) || s.bestScore <= s.length*s.length*enough {
 		return
 	}
-	item := s.items[s.order[k]]
-	first := s.score(d+item) <= s.score(d-item)
+	plus, minus := d+s.turned[k], d-s.turned[k]
+	first := s.score(real(plus), imag(plus)) <= s.score(real(minus), imag(minus))
 	for _, sign := range [2]bool{first, !first} {
-		s.signs[s.order[k]] = sign
+		s.signs[k] = sign
 		if sign {
-			s.search(k+1, d+item)
+			s.search(k+1, plus)
 		} else {
-			s.search(k+1, d-item)
+			s.search(k+1, minus)
 		}
 	}
-}
-
-// enough is the score at which the heavier leg is within enoughVA of |T|/2, the least there can be.
-func (s *splitter) enough() float64 {
-	t := cmplx.Abs(s.total)
-	return t * t * enoughVA
 }

@@ -26,6 +26,7 @@ type (
 	WattHoursPerKelvin float64 // heat capacity, Wh/K
 	Litres             float64 // volume, L
 	Hertz              float64 // frequency, Hz
+	LitresPerHour      float64 // flow of water, L/h
 )
 
 // A Dimension is what a quantity measures; it decides which units a text may carry.
@@ -78,6 +79,10 @@ var (
 		{"L", 1, 0}, {"l", 1, 0}, {"mL", 0.001, 0}, {"gal", gallonL, 0}, {"m3", 1000, 0}, {"m³", 1000, 0}, {"ft3", 28.316846592, 0}, {"ft³", 28.316846592, 0}}}
 )
 
+// Flow is apart from the block above because its units are those of a volume in those of a time.
+var Flow = Dimension{"flow", "a flow", "200 L/h", "L/h", []unit{
+	{"L/h", 1, 0}, {"l/h", 1, 0}, {"L/min", 60, 0}, {"l/min", 60, 0}, {"gal/h", gallonL, 0}, {"gal/min", 60 * gallonL, 0}}}
+
 // timeUnits lists the units of time against a base of so many seconds, the base first.
 func timeUnits(base string, baseSeconds float64) []unit {
 	all := []unit{{"ms", 0.001, 0}, {"s", 1, 0}, {"min", 60, 0}, {"h", 3600, 0}, {"d", 86400, 0}, {"days", 86400, 0}, {"day", 86400, 0}}
@@ -100,4 +105,4 @@ func (d Dimension) Names() []string {
 }
 
 // all is searched to say what a unit of the wrong dimension does measure.
-var all = []Dimension{Power, ApparentPower, Energy, Voltage, Current, LongTime, Temperature, Length, Area, HeatLoss, HeatCapacity, Volume, Frequency}
+var all = []Dimension{Power, ApparentPower, Energy, Voltage, Current, LongTime, Temperature, Length, Area, HeatLoss, HeatCapacity, Volume, Frequency, Flow}

@@ -26,13 +26,13 @@ type Ageing struct {
 
 // A Sizing is a battery worked out.
 type Sizing struct {
-	DC             units.WattHours // drawn from the battery over the outage
-	Rate           float64         // factor for the rate of discharge
-	Nameplate      units.WattHours
-	EnergyModules  int // whole modules for the energy
-	PowerModules   int // whole modules for the running power, at the chemistry's greatest discharge rate
-	Modules        int // the larger
-	Usable         units.WattHours // of the whole modules, at their own rate factor, without the margin
+	DC            units.WattHours // drawn from the battery over the outage
+	Rate          float64         // factor for the rate of discharge
+	Nameplate     units.WattHours
+	EnergyModules int             // whole modules for the energy
+	PowerModules  int             // whole modules for the running power, at the chemistry's greatest discharge rate
+	Modules       int             // the larger
+	Usable        units.WattHours // of the whole modules, at their own rate factor, without the margin
 }
 
 // Size works a battery out.

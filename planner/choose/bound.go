@@ -43,14 +43,14 @@ func needsOf(outages []outage.Outage) needs {
 // inverter, the engine must give at least load − sun − x + max(0, (x/e + idle − E)/ce). That falls with x until x/e + idle
 // = E and rises after; x is at least what the quiet hours want. When on, the engine gives no more than the largest draw and
 // what the charger passes, which bounds its hours. An empty battery's inverter drops out and draws no idle power, so the
-// idle draw counts only in hours in which something is wanted, and only where the running engine always charges with more
-// than the idle draw: then a carried run has the inverter on in all those hours.
+// idle draw counts only in hours in which something is wanted, and only for a machine that, when running, always charges
+// with more than the idle draw, with the smallest charger and battery too: then a carried run has the inverter on in all
+// those hours, and the bound falls with the charger and the modules.
 func (s *search) leastFuel(m *Machine, modules int, chargerKW float64) float64 {
 	n := &s.needs
 	full, idle := s.Battery.UsableKWh[modules], 0.0
 	ce := chargerEfficiency * s.Battery.RoundTrip
-	battery := float64(modules) * s.Battery.ModuleKWh * s.Battery.ChargePerH / chargerEfficiency
-	if min(chargerKW, battery, m.SiteKW-n.mostWantKW)*ce >= s.IdleKW {
+	if min(s.ChargersKW[0], s.batteryTakesKW(s.PowerModules), m.SiteKW-n.mostWantKW)*ce >= s.IdleKW {
 		idle = s.IdleKW * n.hours
 	}
 	through := max(n.quietKWh, min(n.loadKWh, (full-idle)*s.Efficiency))
@@ -58,7 +58,7 @@ func (s *search) leastFuel(m *Machine, modules int, chargerKW float64) float64 {
 	if energy <= 0 {
 		return 0
 	}
-	hours := energy / min(m.SiteKW, n.mostWantKW+min(chargerKW, battery))
+	hours := energy / min(m.SiteKW, n.mostWantKW+min(chargerKW, s.batteryTakesKW(modules)))
 	fuel := m.Line.IdleUnitsPerHourPerKW*m.KW*hours + m.Line.UnitsPerKWh*max(energy, m.LeastKW*hours)
 	if fuel > m.Store*(1+1e-9) {
 		return math.Inf(1)

@@ -42,7 +42,7 @@ func (c *Case) Plant(d Design) outage.Design {
 		p.ChargeEfficiency = chargerEfficiency * c.Battery.RoundTrip
 		p.ChargerKW = d.ChargerKW
 		if c.Battery.MayCharge {
-			p.ChargeKW = plate * c.Battery.ChargePerH / chargerEfficiency
+			p.ChargeKW = c.batteryTakesKW(d.Modules)
 		}
 	}
 	if m := d.Machine; m != nil {
@@ -51,6 +51,11 @@ func (c *Case) Plant(d Design) outage.Design {
 	}
 	p.StartAt, p.StopAt, p.LeadAt = d.Policy.StartAt, d.Policy.StopAt, d.Policy.LeadAt
 	return p
+}
+
+// batteryTakesKW is the greatest AC power with which so many modules may be charged.
+func (c *Case) batteryTakesKW(modules int) float64 {
+	return float64(modules) * c.Battery.ModuleKWh * c.Battery.ChargePerH / chargerEfficiency
 }
 
 // Try carries a design through the outage and prices it. Where the case has several start hours, the run kept is the

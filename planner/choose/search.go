@@ -241,8 +241,7 @@ func (s *search) sameRun(m *Machine, modules, c int) bool {
 	if c == 0 {
 		return false
 	}
-	battery := float64(modules) * s.Battery.ModuleKWh * s.Battery.ChargePerH / chargerEfficiency
-	return s.ChargersKW[c-1] >= min(battery, m.SiteKW-min(m.SiteKW, s.needs.leastWantKW))
+	return s.ChargersKW[c-1] >= min(s.batteryTakesKW(modules), m.SiteKW-min(m.SiteKW, s.needs.leastWantKW))
 }
 
 // leastModules is the fewest modules with which an engine that is always on carries the house; one more than the place

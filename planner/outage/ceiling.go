@@ -8,16 +8,17 @@ package outage
 // less than the day before, every later day goes no worse.
 func (o *Outage) CarriesAtBest(d *Design) bool {
 	limit := max(0, min(d.InverterKW, (d.DischargeKW-d.IdleKW)*d.Efficiency)) * (1 + 1e-9)
-	soc, evening, day := d.UsableKWh, -1.0, 0
+	soc, evening, day, short := d.UsableKWh, -1.0, 0, 0.0
 	for i := range o.Spans {
 		if day < len(o.days) && i == o.days[day] {
-			if soc >= evening && evening >= 0 {
+			if soc >= evening && evening >= 0 && short == 0 {
 				return true
 			}
 			evening = soc
 			day++
 		}
 		s := &o.Spans[i]
+		hours := s.To - s.From
 		want, spare := max(0, s.DrawKW-s.SunKW), max(0, s.SunKW-s.DrawKW)
 		charge := min(d.ChargeKW, spare)
 		if !s.Quiet {
@@ -26,15 +27,17 @@ func (o *Outage) CarriesAtBest(d *Design) bool {
 			want -= engine
 		}
 		if want > limit {
-			return false
+			short += (want - limit) * hours
+			want = limit
 		}
 		dc := charge*d.ChargeEfficiency - want/d.Efficiency - d.IdleKW
-		soc = min(d.UsableKWh, soc+dc*(s.To-s.From))
+		soc = min(d.UsableKWh, soc+dc*hours)
 		if soc < 0 {
-			if want > 0 && -soc > 1e-6 {
-				return false
-			}
+			short += want * soc / dc
 			soc = 0
+		}
+		if short > forgivenKWh {
+			return false
 		}
 	}
 	return true

@@ -39,8 +39,11 @@ type Summary struct {
 	ChargeLoss   float64 // kWh
 }
 
-// Carried says whether everything was supplied throughout. A shortfall below a milliwatt-hour is rounding.
-func (s Summary) Carried() bool { return s.ShortKWh <= 1e-6 }
+// forgivenKWh is a shortfall taken for rounding: a milliwatt-hour.
+const forgivenKWh = 1e-6
+
+// Carried says whether everything was supplied throughout.
+func (s Summary) Carried() bool { return s.ShortKWh <= forgivenKWh }
 
 // A Step is one stretch of a trace between two events.
 type Step struct {

@@ -1,0 +1,86 @@
+package draft
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"holdover/loads"
+)
+
+// What stops a save until somebody decides.
+var (
+	ErrNoName  = errors.New("the home has no file yet; give it a name")
+	ErrChanged = errors.New("the file was changed on disk since it was read")
+	ErrExists  = errors.New("there is a file of that name already")
+)
+
+// Save writes the text to its file, whole or not at all, and drops the recovery file. A file that changed on disk since
+// it was read is left alone and [ErrChanged] returned. On an error nothing is lost: text and recovery file stay.
+func (d *Draft) Save() error {
+	if d.path == "" {
+		return ErrNoName
+	}
+	onDisk, err := loads.TextOf(d.path)
+	switch {
+	case errors.Is(statError(d.path), fs.ErrNotExist):
+		// Deleted meanwhile: nothing there to be overwritten.
+	case err != nil:
+		return err
+	case string(onDisk) != string(d.saved):
+		return ErrChanged
+	}
+	return d.Overwrite()
+}
+
+// Overwrite saves without a look at what the file holds now.
+func (d *Draft) Overwrite() error {
+	if err := loads.WriteFile(d.path, d.text); err != nil {
+		return err
+	}
+	d.saved = d.text
+	d.dropRecovery()
+	return nil
+}
+
+// SaveAs writes the text to another file, which becomes the draft's own. A file that is there already is left alone and
+// [ErrExists] returned unless overwrite says otherwise.
+func (d *Draft) SaveAs(path string, overwrite bool) error {
+	if err := statError(path); err == nil && !overwrite {
+		return ErrExists
+	}
+	if err := loads.WriteFile(path, d.text); err != nil {
+		return err
+	}
+	d.dropRecovery()
+	d.path, d.saved, d.recovery = path, d.text, besideFile(path)
+	if _, found := d.Found(); found { // of an earlier run on the other file; not ours to write over
+		_, d.recoveryError = d.SetAside()
+	}
+	return nil
+}
+
+// Reread takes what the file holds now in place of the draft, as a step that can be undone.
+func (d *Draft) Reread() error {
+	text, err := loads.TextOf(d.path)
+	if err != nil {
+		return err
+	}
+	if err := d.commit(text); err != nil {
+		return err
+	}
+	d.saved = text
+	d.keepRecovery()
+	return nil
+}
+
+func statError(path string) error {
+	_, err := os.Stat(path)
+	return err
+}
+
+// besideFile is where unsaved edits of a file are kept: beside it, hidden.
+func besideFile(path string) string {
+	return filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+".unsaved")
+}

@@ -1,0 +1,131 @@
+package draft
+
+import (
+	"errors"
+	"io"
+	"regexp"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"holdover/loads/splice"
+)
+
+// This file turns values of the file into the text of a form's field and back. A field shows what was typed, units and
+// all. The outer brackets of a mapping or a list are left off: "times: 4" stands for {times: 4}.
+
+// Typed gives a field as it stands in the file; ok is false when the file does not have it.
+func (d *Draft) Typed(path Path) (text string, ok bool) {
+	n := find(d.tree, path)
+	if n == nil {
+		return "", false
+	}
+	return inField(n), true
+}
+
+// find follows a path through a tree; nil when it ends early.
+func find(n *yaml.Node, path Path) *yaml.Node {
+	for _, step := range path {
+		if n = child(n, step); n == nil {
+			return nil
+		}
+	}
+	return n
+}
+
+func child(n *yaml.Node, step any) *yaml.Node {
+	switch step := step.(type) {
+	case int:
+		if n.Kind == yaml.SequenceNode && step < len(n.Content) {
+			return n.Content[step]
+		}
+	case string:
+		for i := 0; n.Kind == yaml.MappingNode && i+1 < len(n.Content); i += 2 {
+			if n.Content[i].Value == step {
+				return n.Content[i+1]
+			}
+		}
+	}
+	return nil
+}
+
+func inField(n *yaml.Node) string {
+	if n.Kind == yaml.ScalarNode {
+		return n.Value
+	}
+	text := OneLine(n)
+	return text[1 : len(text)-1]
+}
+
+// OneLine writes a node in flow style, as a home file may have it on one line.
+func OneLine(n *yaml.Node) string {
+	var parts []string
+	switch n.Kind {
+	case yaml.MappingNode:
+		for i := 0; i+1 < len(n.Content); i += 2 {
+			parts = append(parts, OneLine(n.Content[i])+": "+OneLine(n.Content[i+1]))
+		}
+		return "{" + strings.Join(parts, ", ") + "}"
+	case yaml.SequenceNode:
+		for _, item := range n.Content {
+			parts = append(parts, OneLine(item))
+		}
+		return "[" + strings.Join(parts, ", ") + "]"
+	}
+	return scalar(n.Value)
+}
+
+// unquoted are the scalars that mean the same to a reader of home files with or without quotes.
+var unquoted = regexp.MustCompile(`^([+-]?([0-9]+\.?[0-9]*|\.[0-9]+)|true|false)$`)
+
+func scalar(text string) string {
+	if unquoted.MatchString(text) {
+		return text
+	}
+	return splice.Quote(text)
+}
+
+// fragment writes what was typed into a field as one line of YAML.
+func fragment(key any, text string) (string, error) {
+	open, shut := "", ""
+	switch key {
+	case "start", "use":
+		if strings.Contains(text, ":") {
+			open, shut = "{", "}"
+		}
+	case "fuels":
+		open, shut = "[", "]"
+	}
+	if open == "" {
+		return scalar(text), nil
+	}
+	if !strings.HasPrefix(text, open) {
+		text = open + text + shut
+	}
+	n, ok := wholeNode(text)
+	if !ok {
+		return "", errors.New("\"" + text + "\" is not understood; write it like " + example(key))
+	}
+	return OneLine(n), nil
+}
+
+// wholeNode reads a text as one mapping or list and nothing after it: the decoder by itself would stop at the end of the
+// first and leave the rest unread.
+func wholeNode(text string) (*yaml.Node, bool) {
+	decoder := yaml.NewDecoder(strings.NewReader(text))
+	var doc, more yaml.Node
+	if err := decoder.Decode(&doc); err != nil || doc.Content[0].Kind == yaml.ScalarNode {
+		return nil, false
+	}
+	return doc.Content[0], errors.Is(decoder.Decode(&more), io.EOF)
+}
+
+func example(key any) string {
+	switch key {
+	case "start":
+		return "times: 4, amps: 60 A, or code: G, hp: 0.5"
+	case "use":
+		return "duty: 0.35 or hours_per_day: 3 h"
+	}
+	return "propane, gasoline"
+}

@@ -1,0 +1,113 @@
+package screens
+
+import (
+	"slices"
+
+	"github.com/gdamore/tcell/v2"
+	"github.com/rivo/tview"
+
+	"holdover/planner/working"
+)
+
+// A figuresPage lists every figure of the plan. Enter opens the working of one; a wide terminal shows it at once.
+type figuresPage struct {
+	*tview.Box
+	app  *app
+	grid *grid
+	finder
+}
+
+func newFiguresPage(a *app) *figuresPage {
+	p := &figuresPage{Box: tview.NewBox(), app: a}
+	p.grid = newGrid(a.look, figureColumns, func() int { return len(p.figures()) }, func(i int) gridRow {
+		f := p.figures()[i]
+		return gridRow{texts: []string{f.ID, figureText(f), f.How}}
+	})
+	p.finder = finder{grid: p.grid, name: func(i int) string { return p.figures()[i].ID }}
+	first := slices.IndexFunc(p.figures(), func(f working.Figure) bool { return f.ID == "load.running_w" })
+	p.grid.choose(first) // below the inputs and the circuits' own figures, which are many
+	p.grid.SetOffset(first, 0)
+	return p
+}
+
+func (p *figuresPage) figures() []working.Figure { return p.app.draft.Result().Sheet.Figures() }
+
+// The widths of the figures' own columns; how a figure came about takes what is left.
+const (
+	idWidth    = 40
+	valueWidth = 14
+)
+
+func figureColumns(width int) []column {
+	columns := []column{{"figure", idWidth, false}, {"value", valueWidth, true}}
+	if left := width - idWidth - valueWidth - 2; left >= 8 {
+		columns = append(columns, column{"how", left, false})
+	}
+	return columns
+}
+
+func (p *figuresPage) keys() []hint {
+	return []hint{keyHint(tcell.KeyEnter, "Enter", "working"), keyHint(tcell.KeyEscape, "Esc", "back"), letterHint('/', "find"), letterHint('?', "all keys")}
+}
+
+// Draw implements [tview.Primitive].
+func (p *figuresPage) Draw(screen tcell.Screen) {
+	p.DrawForSubclass(screen, p)
+	x, y, width, height := p.GetInnerRect()
+	left := width
+	if width >= wide {
+		left = idWidth + valueWidth + 1
+		for row, line := range p.working(width - left - 3) {
+			if row < height {
+				printLine(screen, line, x+left+3, y+row, width-left-3)
+			}
+		}
+	}
+	p.grid.SetRect(x, y, left, height)
+	p.grid.Draw(screen)
+}
+
+func (p *figuresPage) working(width int) []string {
+	at := p.grid.at()
+	if at < 0 {
+		return nil
+	}
+	return workingTree(p.app.look, p.app.draft.Result().Sheet.Get, p.figures()[at].ID, width)
+}
+
+// InputHandler implements [tview.Primitive].
+func (p *figuresPage) InputHandler() func(*tcell.EventKey, func(tview.Primitive)) {
+	return p.WrapInputHandler(func(event *tcell.EventKey, setFocus func(tview.Primitive)) {
+		switch {
+		case event.Key() == tcell.KeyEnter:
+			p.open()
+		case event.Rune() == '/':
+			p.finder.ask(p.app)
+		case event.Rune() == 'n':
+			p.finder.next(p.app)
+		case p.app.common(event):
+		default:
+			p.grid.InputHandler()(event, setFocus)
+		}
+	})
+}
+
+func (p *figuresPage) open() {
+	if p.grid.at() >= 0 {
+		p.app.open(newReader(p.working, p.app.common, keyHint(tcell.KeyEscape, "Esc", "back"), keyHint(tcell.KeyDown, "arrows", "scroll")))
+	}
+}
+
+// MouseHandler implements [tview.Primitive].
+func (p *figuresPage) MouseHandler() func(tview.MouseAction, *tcell.EventMouse, func(tview.Primitive)) (bool, tview.Primitive) {
+	return p.WrapMouseHandler(func(action tview.MouseAction, event *tcell.EventMouse, _ func(tview.Primitive)) (bool, tview.Primitive) {
+		if !p.InRect(event.Position()) {
+			return false, nil
+		}
+		p.grid.mouse(action, event)
+		if _, onRow := p.grid.rowAt(event.Position()); onRow && action == tview.MouseLeftDoubleClick {
+			p.open()
+		}
+		return true, nil
+	})
+}

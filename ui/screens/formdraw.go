@@ -1,0 +1,185 @@
+package screens
+
+import (
+	"strings"
+
+	"github.com/gdamore/tcell/v2"
+	"github.com/rivo/tview"
+
+	"holdover/loads/units"
+	"holdover/ui/screens/draft"
+)
+
+// This file draws a form: title, rows, and at the foot what is to be said of the active field.
+
+const (
+	labelWidth = 26 // of a form's rows, pointer included
+	entryWidth = 26 // of what is typed, brackets included
+	notesLines = 4  // rule and three lines
+)
+
+// A formLine is one line of a form: a heading, or a field.
+type formLine struct {
+	heading string
+	field   int
+}
+
+// formLines lists headings and fields in order.
+func formLines(fields []draft.FormField) []formLine {
+	var lines []formLine
+	group := ""
+	for i, field := range fields {
+		if field.Group != group {
+			group = field.Group
+			lines = append(lines, formLine{heading: group})
+		}
+		lines = append(lines, formLine{field: i})
+	}
+	return lines
+}
+
+// fieldAt is the field on a line in sight.
+func (f *form) fieldAt(row int) (field int, ok bool) {
+	lines := formLines(f.model.Fields)
+	if row < 0 || row >= f.height || f.offset+row >= len(lines) || lines[f.offset+row].heading != "" {
+		return 0, false
+	}
+	return lines[f.offset+row].field, true
+}
+
+// Draw implements [tview.Primitive].
+func (f *form) Draw(screen tcell.Screen) {
+	f.DrawForSubclass(screen, f)
+	x, y, width, height := f.GetInnerRect()
+	l := f.app.look
+	printLine(screen, l.heading.on(l.glyphs.fit(f.title(), width)), x, y, width)
+	f.height = max(1, height-1-notesLines)
+	lines := formLines(f.model.Fields)
+	f.scrollTo(lines)
+	for row := 0; row < f.height && f.offset+row < len(lines); row++ {
+		line := lines[f.offset+row]
+		if line.heading != "" {
+			printLine(screen, l.strong.on(shown(line.heading)), x, y+1+row, width)
+			continue
+		}
+		f.drawField(screen, line.field, x, y+1+row, width)
+	}
+	for row, line := range f.notes(width) {
+		if row < notesLines {
+			printLine(screen, line, x, y+height-notesLines+row, width)
+		}
+	}
+}
+
+// scrollTo keeps the active field in sight, and the heading above the first.
+func (f *form) scrollTo(lines []formLine) {
+	at := 0
+	for i, line := range lines {
+		if line.heading == "" && line.field == f.active {
+			at = i
+		}
+	}
+	if at == 1 {
+		at = 0
+	}
+	f.offset = min(f.offset, at)
+	f.offset = max(f.offset, at-f.height+1, 0)
+}
+
+func (f *form) drawField(screen tcell.Screen, i, x, y, width int) {
+	l, g := f.app.look, f.app.look.glyphs
+	active := i == f.active
+	pointer := "  "
+	if active {
+		pointer = g.pointer + " "
+	}
+	label := pointer + g.fit(strings.ReplaceAll(f.model.Fields[i].Key, "_", " "), labelWidth-3)
+	if active {
+		label = l.strong.on(label)
+	}
+	printLine(screen, label, x, y, labelWidth)
+	f.drawEntry(screen, i, active, x+labelWidth, y)
+	at := labelWidth + entryWidth + 1
+	printLine(screen, f.remark(i, width-at), x+at, y, width-at)
+}
+
+// drawEntry draws what is typed, in brackets; a choice in angle brackets; an inherited value in round ones.
+func (f *form) drawEntry(screen tcell.Screen, i int, active bool, x, y int) {
+	l, g := f.app.look, f.app.look.glyphs
+	open, shut := "[", "]"
+	if f.model.Fields[i].Choices != nil {
+		open, shut = "<", ">"
+	}
+	printLine(screen, tview.Escape(open), x, y, 1)
+	printLine(screen, tview.Escape(shut), x+entryWidth-1, y, 1)
+	if active && open == "[" {
+		if f.HasFocus() {
+			f.field.Focus(nil)
+		} else {
+			f.field.Blur()
+		}
+		f.field.SetRect(x+1, y, entryWidth-2, 1)
+		f.field.Draw(screen)
+		return
+	}
+	text := f.model.Text(i)
+	inherited, _ := f.model.Inherited(i)
+	switch {
+	case text == "" && inherited != "":
+		text = l.quiet.on(g.fit("("+inherited+")", entryWidth-2))
+	default:
+		text = g.fit(text, entryWidth-2)
+	}
+	if active {
+		text = l.chosen.on(text)
+	}
+	printLine(screen, text, x+1, y, entryWidth-2)
+}
+
+// remark is what stands beside a field: its fault, or where an inherited value comes from.
+func (f *form) remark(i, width int) string {
+	l, g := f.app.look, f.app.look.glyphs
+	field := f.model.Fields[i]
+	if field.Fault != "" {
+		return l.bad.on(g.fit("! "+field.Fault, width))
+	}
+	if f.model.Text(i) == "" {
+		_, source := f.model.Inherited(i)
+		return l.quiet.on(g.fit(source, width))
+	}
+	return ""
+}
+
+// notes says of the active field what it means, what it accepts and what is wrong, under a rule with the verdict.
+func (f *form) notes(width int) []string {
+	l := f.app.look
+	field := f.model.Fields[f.active]
+	lines := []string{l.rule(choiceWords(f.app.draft.Result()), width)}
+	if field.Fault != "" {
+		fault := wrap("! "+field.Fault, width, "")
+		for n := range fault {
+			fault[n] = l.bad.on(fault[n])
+		}
+		lines = append(lines, fault...)
+	}
+	lines = append(lines, wrap(field.Doc+acceptedText(field), width, "")...)
+	if inherited, source := f.model.Inherited(f.active); inherited != "" {
+		if source != "" {
+			inherited += ", " + source
+		}
+		lines = append(lines, quietLines(l, wrap("when empty: "+inherited, width, ""))...)
+	}
+	return lines
+}
+
+// acceptedText says what a field accepts, where its description does not.
+func acceptedText(field draft.FormField) string {
+	if len(field.Choices) > 0 || !field.Bounded {
+		return ""
+	}
+	unit, example := "", ""
+	if field.Dimension != nil {
+		unit, example = " "+field.Dimension.Base, ", typed like "+field.Dimension.Example
+	}
+	return "; " + units.Format(field.Low) + " to " + units.Format(field.High) + unit + example
+}

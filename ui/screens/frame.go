@@ -1,0 +1,105 @@
+package screens
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+
+	"github.com/gdamore/tcell/v2"
+	"github.com/rivo/tview"
+
+	"holdover/loads"
+	"holdover/loads/units"
+)
+
+// The smallest terminal on which every screen is whole.
+const (
+	leastWidth  = 80
+	leastHeight = 24
+)
+
+// A bar is one line that is made anew each time it is drawn.
+type bar struct {
+	*tview.Box
+	line func(width int) string
+}
+
+func newBar(line func(width int) string) *bar { return &bar{Box: tview.NewBox(), line: line} }
+
+// Draw implements [tview.Primitive].
+func (b *bar) Draw(screen tcell.Screen) {
+	b.DrawForSubclass(screen, b)
+	x, y, width, _ := b.GetInnerRect()
+	printLine(screen, b.line(width), x, y, width)
+}
+
+// head is the first line: whose home, which file, saved or not, and the outage.
+func (a *app) head(width int) string {
+	g := a.look.glyphs
+	if a.draft == nil {
+		return a.look.heading.on(g.fit(a.path, width))
+	}
+	home := a.draft.Home()
+	right := fmt.Sprintf("%s h from %s, %s", units.Format(float64(home.Outage.Length)), home.Outage.Start, home.Outage.Season)
+	name := home.House.Name
+	if name == "" {
+		name = "Home"
+	}
+	file := "demo home, no file yet"
+	if path := a.draft.Path(); path != "" {
+		file = filepath.Base(path)
+	}
+	if a.draft.Unsaved() {
+		file += g.dots + "unsaved *"
+	}
+	room := max(0, width-cells(right)-2)
+	name = g.clip(name, room)
+	file = g.fit(g.dots+file, room-cells(name))
+	return a.look.heading.on(tview.Escape(name)) + file + "  " + a.look.quiet.on(shown(right))
+}
+
+// noteLine is the line above the keys: what just happened, or what keeps going wrong.
+func (a *app) noteLine(width int) string {
+	g := a.look.glyphs
+	switch {
+	case a.note != "" && a.wrong:
+		return a.look.bad.on(g.fit("! "+a.note, width))
+	case a.note != "":
+		return g.fit(a.note, width)
+	case a.draft != nil && a.draft.RecoveryError() != nil:
+		return a.look.bad.on(g.fit("! unsaved edits cannot be kept safe: "+a.draft.RecoveryError().Error(), width))
+	}
+	return ""
+}
+
+// drawSmall takes the place of all screens when the terminal is too small for them.
+func (a *app) drawSmall(screen tcell.Screen) bool {
+	width, height := screen.Size()
+	a.small = width < leastWidth || height < leastHeight
+	if !a.small {
+		return false
+	}
+	text := fmt.Sprintf("%dx%d needed, %dx%d here; s save, q quit", leastWidth, leastHeight, width, height)
+	if over, ok := a.top().(overlay); ok {
+		text = over.small()
+	} else if a.note != "" {
+		text = a.note
+	}
+	for y, line := range wrapPlain(text, max(1, width)) {
+		printLine(screen, tview.Escape(line), 0, y, width)
+	}
+	return true
+}
+
+// plainFault says an error in one line: of many faults the first, without the file's name.
+func plainFault(err error) string {
+	var faults loads.Faults
+	if !errors.As(err, &faults) || len(faults) == 0 {
+		return err.Error()
+	}
+	first := faults[0]
+	if first.Field == "" {
+		return first.Message
+	}
+	return first.Field + ": " + first.Message
+}

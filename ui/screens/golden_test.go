@@ -1,0 +1,91 @@
+package screens
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/gdamore/tcell/v2"
+	"github.com/stretchr/testify/require"
+)
+
+var update = flag.Bool("update", false, "write the golden pictures anew")
+
+// Each picture is the demo home: first the letters, then the styles of the same cells.
+func TestGolden(t *testing.T) {
+	for _, c := range []struct {
+		name          string
+		width, height int
+		opts          Options
+		keys          []any
+	}{
+		{"circuits", 80, 24, Options{}, nil},
+		{"circuits", 100, 30, Options{}, nil},
+		{"circuits", 40, 10, Options{}, nil},
+		{"circuits", 200, 60, Options{}, nil},
+		{"circuits-ascii-mono", 80, 24, Options{ASCII: true, NoColor: true}, []any{"jj"}},
+		{"form", 80, 24, Options{}, []any{"jj", tcell.KeyEnter, tcell.KeyTab, tcell.KeyTab, tcell.KeyTab, "x"}},
+		{"form-mono", 80, 24, Options{NoColor: true}, []any{"w", tcell.KeyTab}},
+		{"picker", 80, 24, Options{}, []any{"a", "heat pump"}},
+		{"options", 80, 24, Options{}, []any{"o"}},
+		{"hours", 80, 24, Options{}, []any{"h"}},
+		{"hours-ascii", 80, 24, Options{ASCII: true}, []any{"h"}},
+		{"figures", 120, 40, Options{}, []any{"f"}},
+		{"quit", 80, 24, Options{}, []any{" q"}},
+	} {
+		name := fmt.Sprintf("%s-%dx%d", c.name, c.width, c.height)
+		t.Run(name, func(t *testing.T) {
+			t.Setenv("XDG_STATE_HOME", t.TempDir())
+			r := newRig(t, c.opts, c.width, c.height).press(c.keys...)
+			compare(t, name, r.text()+"-- styles\n"+r.styles())
+		})
+	}
+}
+
+// compare holds a picture to the one on file.
+func compare(t *testing.T, name, got string) {
+	t.Helper()
+	path := filepath.Join("testdata", name+".golden")
+	if *update {
+		require.NoError(t, os.MkdirAll("testdata", 0o755))
+		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
+	}
+	want, err := os.ReadFile(path)
+	require.NoError(t, err, "run with -update to write it")
+	require.Equal(t, string(want), got, "run with -update if this is meant")
+}
+
+// Without colour no cell may have one, and the selection, the active field and the question must still stand out.
+func TestNoColour_StylesAloneSayEverything(t *testing.T) {
+	path := demoFile(t)
+	for name, keys := range map[string][]any{
+		"circuits": nil, "form": {"w", tcell.KeyTab}, "question": {" q"}, "options": {"o"}, "cautions": {"c"}, "hours": {"h"},
+	} {
+		r := newRig(t, Options{Path: path, NoColor: true}, 80, 24).press(keys...)
+		r.app.draft.Discard()
+		cells, _, _ := r.screen.GetContents()
+		for _, cell := range cells {
+			fg, bg, _ := cell.Style.Decompose()
+			require.Equal(t, tcell.ColorDefault, fg, name)
+			require.Equal(t, tcell.ColorDefault, bg, name)
+		}
+		if name != "options" && name != "cautions" { // where nothing is selected
+			require.Contains(t, r.styles(), "rr", name)
+		}
+	}
+}
+
+// In ASCII mode the frame, rules and bars are ASCII; what the file or the plan says may not be.
+func TestASCII_TheFrameIs(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "plain.yaml")
+	require.NoError(t, os.WriteFile(path, []byte("holdover: 1\ncircuits:\n  - {name: Lamp with a name far too long for the column that it stands in, running: 100 W}\n"), 0o644))
+	r := newRig(t, Options{Path: path, ASCII: true}, 80, 24)
+	for _, keys := range []string{"", "e", "h"} {
+		r.press(tcell.KeyEscape, keys)
+		for _, letter := range r.text() {
+			require.LessOrEqual(t, letter, '°', "screen %q has %q", keys, letter)
+		}
+	}
+}

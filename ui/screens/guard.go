@@ -1,0 +1,184 @@
+package screens
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"holdover/loads"
+	"holdover/ui/screens/draft"
+)
+
+// This file stands between a person's work and its loss: saving, quitting, and what an earlier run left behind.
+
+// reopen reads the home file, or shows what is wrong with it.
+func (a *app) reopen(path string) {
+	d, err := draft.Open(path)
+	var faults loads.Faults
+	if errors.As(err, &faults) {
+		a.replaceAll(newFaultsPage(a, faults))
+		return
+	}
+	if err != nil {
+		faults = loads.Faults{{File: path, Message: err.Error()}}
+		a.replaceAll(newFaultsPage(a, faults))
+		return
+	}
+	a.begin(d)
+}
+
+// begin shows a draft, after a question if an earlier run left unsaved edits.
+func (a *app) begin(d *draft.Draft) {
+	a.draft = d
+	a.replaceAll(newCircuitsPage(a))
+	found, ok := d.Found()
+	if !ok {
+		return
+	}
+	a.ask("Unsaved edits of an earlier run, or of another one still open, were found in "+d.Recovery()+".",
+		choice{'r', "recover them", func() {
+			if err := d.Recover(found); err != nil {
+				a.fail(err)
+				a.setAside()
+				return
+			}
+			a.say("recovered; s saves, u goes back to the file")
+		}},
+		choice{'x', "discard them for good", func() { d.Discard(); a.say("the earlier edits are gone") }},
+		choice{'k', "keep them aside and go on with the file", a.setAside},
+	)
+}
+
+func (a *app) setAside() {
+	where, err := a.draft.SetAside()
+	if err != nil {
+		a.fail(err)
+		return
+	}
+	if !a.wrong {
+		a.say("the earlier edits are kept in %s", where)
+	}
+}
+
+func (a *app) replaceAll(first page) {
+	for len(a.stack) > 1 {
+		a.back()
+	}
+	a.stack = nil
+	a.open(first)
+}
+
+// settle puts in what is typed and accepted; true when something typed is left that is not.
+func (a *app) settle() bool {
+	s, ok := a.top().(settler)
+	return ok && s.settle()
+}
+
+// quit stops, after a question if something would be lost.
+func (a *app) quit() {
+	waiting := a.settle()
+	if a.draft == nil || (!a.draft.Unsaved() && !waiting) {
+		a.stop()
+		return
+	}
+	text := "There are unsaved edits."
+	if waiting {
+		text += " What is typed in a field marked ! is not accepted and would not be saved."
+	}
+	a.ask(text,
+		choice{'s', "save and quit", func() { a.save(a.stop) }},
+		choice{'x', "discard the edits and quit", func() { a.draft.Discard(); a.stop() }},
+		choice{'b', "back", nil},
+	)
+}
+
+// save saves and then does what is to follow, if anything.
+func (a *app) save(then func()) {
+	if a.draft == nil {
+		return
+	}
+	waiting := a.settle()
+	switch err := a.draft.Save(); {
+	case errors.Is(err, draft.ErrNoName):
+		a.saveUnder(then)
+	case errors.Is(err, draft.ErrChanged):
+		a.askChanged(then)
+	case err != nil:
+		a.saveFailed(err, then)
+	default:
+		a.saved(waiting, then)
+	}
+}
+
+func (a *app) saved(waiting bool, then func()) {
+	name := filepath.Base(a.draft.Path())
+	a.say("saved in %s", name)
+	if waiting {
+		a.say("saved in %s, without what is typed in fields marked !", name)
+	}
+	if then != nil {
+		then()
+	}
+}
+
+func (a *app) saveFailed(err error, then func()) {
+	a.ask(strings.TrimSuffix(plainFault(err), ".")+". The file is as it was, and your edits are still here.",
+		choice{'a', "save under another name", func() { a.saveUnder(then) }},
+		choice{'b', "back, save nothing", nil})
+}
+
+func (a *app) askChanged(then func()) {
+	a.ask(a.draft.Path()+" was changed by something else since it was read here.",
+		choice{'a', "save under another name", func() { a.saveUnder(then) }},
+		choice{'t', "take the file as it is now (u brings your edits back)", func() {
+			if err := a.draft.Reread(); err != nil {
+				a.fail(err)
+			}
+		}},
+		choice{'o', "overwrite it with your edits", func() {
+			if err := a.draft.Overwrite(); err != nil {
+				a.saveFailed(err, then)
+				return
+			}
+			a.saved(false, then)
+		}},
+		choice{'b', "back, save nothing", nil},
+	)
+}
+
+// saveUnder asks for a name and saves there.
+func (a *app) saveUnder(then func()) {
+	if a.draft == nil {
+		return
+	}
+	a.open(newPrompt(a.look, "save as", a.draft.Path(), func(text string) {
+		a.back()
+		a.saveAs(text, false, then)
+	}, a.back))
+}
+
+func (a *app) saveAs(text string, overwrite bool, then func()) {
+	text = strings.TrimSpace(text)
+	if text == "" {
+		a.say("no name given; nothing saved")
+		return
+	}
+	path := text
+	if rest, ok := strings.CutPrefix(text, "~/"); ok {
+		if home, err := os.UserHomeDir(); err == nil {
+			path = filepath.Join(home, rest)
+		}
+	}
+	switch err := a.draft.SaveAs(path, overwrite); {
+	case errors.Is(err, draft.ErrExists):
+		a.ask("There is a file "+path+" already.",
+			choice{'a', "give another name", func() { a.saveUnder(then) }},
+			choice{'o', "overwrite it", func() { a.saveAs(path, true, then) }},
+			choice{'b', "back, save nothing", nil})
+	case err != nil:
+		a.saveFailed(err, then)
+	default:
+		a.saved(false, then)
+	}
+}

@@ -1,0 +1,72 @@
+package screens
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/gdamore/tcell/v2"
+	"github.com/rivo/tview"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"holdover/loads"
+	"holdover/profiles"
+)
+
+// someKeys are pressed at random. S is left out: it would write files of any name.
+var someKeys = []tcell.Key{
+	tcell.KeyEnter, tcell.KeyEscape, tcell.KeyTab, tcell.KeyBacktab, tcell.KeyUp, tcell.KeyDown, tcell.KeyLeft, tcell.KeyRight,
+	tcell.KeyPgUp, tcell.KeyPgDn, tcell.KeyHome, tcell.KeyEnd, tcell.KeyBackspace2, tcell.KeyDelete, tcell.KeyCtrlU, tcell.KeyCtrlK,
+	tcell.KeyCtrlN, tcell.KeyCtrlP, tcell.KeyCtrlC, tcell.KeyCtrlS, tcell.KeyF1,
+}
+
+const someLetters = "aedjkJKusrofhclwmqxbtn?/ 0123456789.{}[]:,-#\"'é☃"
+
+// Whatever is pressed, clicked or resized, nothing panics, and the draft stays a home file without fault that differs from
+// nothing but by what was typed.
+func TestRandomKeys_NeverPanic(t *testing.T) {
+	t.Setenv("XDG_STATE_HOME", t.TempDir())
+	rapid.Check(t, func(rt *rapid.T) {
+		path := filepath.Join(t.TempDir(), "house.yaml")
+		require.NoError(t, os.WriteFile(path, profiles.Demo(), 0o644))
+		size := func(most int, name string) int { return rapid.IntRange(1, most).Draw(rt, name) }
+		r := newRig(t, Options{Path: path}, size(130, "width"), size(45, "height"))
+		for range rapid.IntRange(1, 40).Draw(rt, "steps") {
+			switch rapid.IntRange(0, 9).Draw(rt, "kind") {
+			case 0:
+				r.screen.SetSize(size(130, "width"), size(45, "height"))
+				r.draw()
+			case 1:
+				click(r, rapid.IntRange(-1, 130).Draw(rt, "x"), rapid.IntRange(-1, 45).Draw(rt, "y"), rapid.IntRange(0, 13).Draw(rt, "action"))
+			case 2, 3, 4:
+				r.press(rapid.SampledFrom(someKeys).Draw(rt, "key"))
+			default:
+				r.press(string(rapid.SampledFrom([]rune(someLetters)).Draw(rt, "letter")))
+			}
+		}
+		_, err := loads.Read(r.app.draft.Text(), path)
+		require.NoError(t, err)
+	})
+}
+
+func click(r *rig, x, y, action int) {
+	event := tcell.NewEventMouse(x, y, tcell.Button1, tcell.ModNone)
+	r.app.root.MouseHandler()(tview.MouseAction(action), event, func(p tview.Primitive) { r.app.term.SetFocus(p) })
+	r.draw()
+}
+
+func TestEverySize_FromOneCellUp(t *testing.T) {
+	r := newRig(t, Options{Path: demoFile(t)}, 80, 24)
+	for _, keys := range []string{"", "e", "a", "o", "f", "h", "c", "l", "?", " q"} {
+		r.screen.SetSize(80, 24)
+		r.draw()
+		r.press(tcell.KeyEscape, tcell.KeyEscape, keys)
+		for width := 1; width <= 140; width += 23 {
+			for height := 1; height <= 50; height += 11 {
+				r.screen.SetSize(width, height)
+				r.draw()
+			}
+		}
+	}
+}

@@ -1,0 +1,88 @@
+// Package screens answers: how does a person look at a home, change it and see the verdict follow, on a terminal?
+//
+// [Run] is the one thing to call. What is edited lives in [holdover/ui/screens/draft], which knows no widget; what is
+// shown comes from the plan that follows from it. Each screen is a page: a tview primitive that draws from the draft
+// every time it is drawn, so that nothing here can be out of date, and that works out everything in the key's own
+// handler, so that there is no goroutine but the one that waits for a signal.
+//
+// People who use a screen reader are better served by the plan verb and an editor: the same figures, as plain text.
+package screens
+
+import (
+	"fmt"
+	"os"
+	"os/signal"
+	"sync/atomic"
+	"syscall"
+
+	"github.com/gdamore/tcell/v2"
+
+	"holdover/profiles"
+	"holdover/ui/screens/draft"
+)
+
+// Options say how to run the screens.
+type Options struct {
+	Path    string       // home file; empty for the demo home, which asks for a name when it is saved
+	NoColor bool         // styles without colour
+	ASCII   bool         // lines and bars in ASCII
+	Mouse   bool         // take the mouse, which stops the terminal's own text selection; a key toggles it
+	Screen  tcell.Screen // for tests; nil for the terminal
+}
+
+// Run shows the screens until the person quits. The error says what went wrong with the terminal, or that a signal ended
+// it, and where the unsaved edits are then.
+func Run(opts Options) error {
+	a, err := start(opts)
+	if err != nil {
+		return err
+	}
+	return a.run()
+}
+
+// run goes on until the person quits or a signal comes.
+func (a *app) run() error {
+	var caught atomic.Value
+	signals := make(chan os.Signal, 1)
+	signal.Notify(signals, syscall.SIGHUP, syscall.SIGTERM)
+	done := make(chan struct{})
+	go func() {
+		select {
+		case s := <-signals:
+			caught.Store(s)
+			a.term.Stop()
+		case <-done:
+		}
+	}()
+	err := a.term.Run()
+	signal.Stop(signals)
+	close(done)
+	if s, ok := caught.Load().(os.Signal); ok && err == nil {
+		err = fmt.Errorf("ended by a signal: %v", s)
+	}
+	return a.farewell(err)
+}
+
+// start makes the application with its first screen.
+func start(opts Options) (*app, error) {
+	a := newApp(opts)
+	if opts.Path == "" {
+		d, err := draft.New(profiles.Demo())
+		if err != nil {
+			return nil, fmt.Errorf("the demo home: %w", err)
+		}
+		a.begin(d)
+		return a, nil
+	}
+	a.reopen(opts.Path)
+	return a, nil
+}
+
+// farewell adds to an error where the unsaved edits are. The recovery file was written with the last edit, so there is
+// nothing left to do here.
+func (a *app) farewell(err error) error {
+	if err == nil || a.draft == nil || !a.draft.Unsaved() || a.draft.RecoveryError() != nil {
+		return err
+	}
+	return fmt.Errorf("%w; the unsaved edits are kept in %s", err, a.draft.Recovery())
+}

@@ -1,0 +1,174 @@
+package screens
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/rivo/tview"
+
+	"holdover/loads"
+	"holdover/loads/units"
+	"holdover/planner"
+)
+
+// verdictHeight is the height of the strip under the circuits: always the same, so that nothing above it moves.
+const verdictHeight = 8
+
+// verdictStrip is the verdict in a few lines: the choice in words, what it takes, what the house asks, how each option
+// fares, the first reason, the gravest caution.
+func verdictStrip(l look, r *planner.Result, width int) []string {
+	g := l.glyphs
+	line := func(label, text string) string {
+		return l.strong.on(g.fit(label, 9)) + g.fit(text, width-9)
+	}
+	strip := []string{
+		l.rule("verdict", width),
+		l.choiceMark(r).on(g.fit(choiceWords(r), width)),
+		line("takes", takesText(r)),
+		line("asks", asksText(r)),
+		l.strong.on(g.fit("options", 9)) + optionsLine(l, r),
+	}
+	return append(append(strip, whyLines(l, r, width)...), cautionLine(l, r, width))
+}
+
+// whyLines is the first reason in two lines.
+func whyLines(l look, r *planner.Result, width int) []string {
+	reason := ""
+	if len(r.Reasons) > 0 {
+		reason = r.Reasons[0]
+	}
+	words := wrapPlain(reason, max(8, width-9))
+	rest := strings.Join(words[1:], " ")
+	return []string{l.strong.on("why      ") + tview.Escape(words[0]), l.glyphs.fit("", 9) + l.glyphs.fit(rest, width-9)}
+}
+
+func (l look) choiceMark(r *planner.Result) mark {
+	if r.Carried {
+		return mark{l.good.style.Bold(true), l.good.tag + "[::b]"}
+	}
+	return l.bad
+}
+
+// choiceWords is the verdict as a sentence.
+func choiceWords(r *planner.Result) string {
+	length := units.Format(float64(r.Home.Outage.Length)) + " h"
+	subject := map[planner.Kind]string{
+		planner.Battery: "A BATTERY", planner.Generator: "A GENERATOR", planner.Hybrid: "BATTERY AND GENERATOR together",
+	}[r.Choice]
+	switch {
+	case subject != "":
+		carries := " carries this home through "
+		if r.Choice == planner.Hybrid {
+			carries = " carry this home through "
+		}
+		return subject + carries + length
+	case r.Carried:
+		return "NOTHING NEEDED: no circuit is kept or takes turns"
+	}
+	return "NOTHING within the limits carries this home through " + length
+}
+
+// takes lists the figures that say what an option is made of; each kind of option has those it needs under its own name.
+var takes = []struct{ id, label string }{
+	{"battery_kwh", "battery"}, {"inverter_va", "inverter"}, {"charger_kw", "charger"}, {"generator_kw", "generator"},
+	{"fuel_burnt", "fuel"}, {"cost", "cost"},
+}
+
+func takesText(r *planner.Result) string {
+	option, ok := r.Option(r.Choice)
+	if !ok {
+		return ""
+	}
+	var parts []string
+	for _, t := range takes {
+		if f, ok := option.Sheet.Get(string(r.Choice) + "." + t.id); ok {
+			parts = append(parts, t.label+" "+figureText(f))
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+func asksText(r *planner.Result) string {
+	d := r.Demand
+	if len(d.Loads) == 0 {
+		return "nothing"
+	}
+	text := fmt.Sprintf("running %s W, worst moment %s VA", units.Format(float64(d.RunningW)), units.Format(float64(d.WorstVA)))
+	if d.WorstStart != "" {
+		text += " (" + d.WorstStart + ")"
+	}
+	text += fmt.Sprintf(", %s kWh", units.Format(float64(d.Energy)/1000))
+	if r.Home.House.Service == loads.SplitPhase {
+		text += fmt.Sprintf(", legs %s and %s VA", units.Format(float64(d.Legs.A.VA())), units.Format(float64(d.Legs.B.VA())))
+	}
+	return text
+}
+
+// optionsLine says of each option in a word or two how it fares.
+func optionsLine(l look, r *planner.Result) string {
+	var parts []string
+	for _, o := range r.Options {
+		m := l.bad
+		if o.Open() {
+			m = l.good
+		}
+		parts = append(parts, tview.Escape(string(o.Kind))+" "+m.on(shown(fares(r, o))))
+	}
+	return strings.Join(parts, "   ")
+}
+
+// fares says how an option does: carried, or when it fell short, or that a limit rules it out.
+func fares(r *planner.Result, o planner.Option) string {
+	switch {
+	case o.Open():
+		return "carried"
+	case !o.Carried && o.FellShortAt != nil:
+		at := r.Demand.Start + units.Hours(*o.FellShortAt)
+		return fmt.Sprintf("fell short at %s, after %s h", loads.Clock(at), units.Format(*o.FellShortAt))
+	case !o.Carried:
+		return "will not do"
+	case len(o.WhyNot) == 1:
+		return "breaks a limit"
+	}
+	return fmt.Sprintf("breaks %d limits", len(o.WhyNot))
+}
+
+// signalWords are ANSI Z535's, the gravest first.
+var signalWords = []string{"DANGER", "WARNING", "CAUTION", "NOTICE"}
+
+// gravest is the first caution with the gravest word.
+func gravest(cautions []planner.Caution) (c planner.Caution, ok bool) {
+	for _, word := range signalWords {
+		for _, c := range cautions {
+			if c.Word == word {
+				return c, true
+			}
+		}
+	}
+	return planner.Caution{}, false
+}
+
+func cautionLine(l look, r *planner.Result, width int) string {
+	g := l.glyphs
+	label := l.strong.on(g.fit("cautions", 9))
+	worst, ok := gravest(r.Cautions)
+	if !ok {
+		return label + "none"
+	}
+	count := fmt.Sprintf("%d, ", len(r.Cautions))
+	head := count + worst.Word
+	return label + count + l.wordMark(worst.Word).on(worst.Word) + " " + g.fit(worst.Text, width-10-cells(head))
+}
+
+// wordMark is the style of a signal word; the word itself says how grave it is.
+func (l look) wordMark(word string) mark {
+	switch word {
+	case "DANGER":
+		return l.danger
+	case "WARNING":
+		return l.bad
+	case "CAUTION":
+		return l.warn
+	}
+	return l.strong
+}
