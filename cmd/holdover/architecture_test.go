@@ -1,0 +1,39 @@
+package main
+
+import (
+	"os/exec"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// TestImportsRunOneWay holds the one line of the architecture: profiles, loads, planner, ui, cmd; a room may use those
+// before it and none after it. "design/architecture: an arrow means is used by".
+func TestImportsRunOneWay(t *testing.T) {
+	rooms := []string{"profiles", "loads", "planner", "ui", "cmd"}
+	out, err := exec.Command("go", "list", "-f", "{{.ImportPath}}: {{join .Imports \" \"}}", "holdover/...").Output()
+	require.NoError(t, err)
+	lines := strings.Split(strings.TrimSpace(string(out)), "\n")
+	require.Greater(t, len(lines), len(rooms))
+	for _, line := range lines {
+		path, imports, _ := strings.Cut(line, ": ")
+		from := roomOf(path, rooms)
+		require.GreaterOrEqual(t, from, 0, "%s is in no room", path)
+		for _, used := range strings.Fields(imports) {
+			if strings.HasPrefix(used, "holdover/") {
+				assert.LessOrEqual(t, roomOf(used, rooms), from, "%s uses %s", path, used)
+			}
+		}
+	}
+}
+
+func roomOf(path string, rooms []string) int {
+	for i, room := range rooms {
+		if inner := strings.TrimPrefix(path, "holdover/"); inner == room || strings.HasPrefix(inner, room+"/") {
+			return i
+		}
+	}
+	return -1
+}

@@ -1,0 +1,53 @@
+package main
+
+import (
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"holdover/loads"
+	"holdover/planner"
+	"holdover/profiles"
+)
+
+const (
+	demoName  = "demo home"
+	stdinName = "standard input"
+)
+
+// readHome reads the home file that the arguments name: "-" is standard input, none is the built-in demo home.
+func readHome(t terminal, args []string) (*loads.Home, error) {
+	switch {
+	case len(args) == 0:
+		return loads.Read(profiles.Demo(), demoName)
+	case args[0] == "-":
+		text, err := loads.TextFrom(t.in, stdinName)
+		if err != nil {
+			return nil, err
+		}
+		return loads.Read(text, stdinName)
+	}
+	return loads.ReadFile(args[0])
+}
+
+// planHome reads a home and works its plan out.
+func planHome(t terminal, args []string) (*planner.Result, error) {
+	home, err := readHome(t, args)
+	if err != nil {
+		return nil, err
+	}
+	return planner.Plan(home), nil
+}
+
+// isHomeFile says whether an argument is meant as a home file and not as a verb, a figure or a name.
+func isHomeFile(arg string) bool {
+	return arg == "-" || strings.HasSuffix(arg, ".yaml") || strings.HasSuffix(arg, ".yml") || strings.ContainsAny(arg, `/\`)
+}
+
+// completeFile completes to home files.
+func completeFile(_ *cobra.Command, args []string, _ string) ([]cobra.Completion, cobra.ShellCompDirective) {
+	if len(args) > 0 {
+		return nil, cobra.ShellCompDirectiveNoFileComp
+	}
+	return []cobra.Completion{"yaml", "yml"}, cobra.ShellCompDirectiveFilterFileExt
+}

@@ -1,0 +1,76 @@
+package main
+
+import (
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"holdover/planner"
+	"holdover/ui/report"
+)
+
+type planFlags struct {
+	json  bool
+	width int
+}
+
+// defaultWidth is what any terminal and most mail shows, in columns.
+const defaultWidth = 80
+
+func newPlan(t terminal) *cobra.Command {
+	flags := planFlags{width: defaultWidth}
+	c := &cobra.Command{
+		Use:   "plan [FILE]",
+		Short: "The verdict with its reasons, figures and cautions",
+		Example: `  holdover plan                        the demo home
+  holdover plan myhouse.yaml           your own
+  holdover plan --json myhouse.yaml    for another program
+  holdover plan - < myhouse.yaml       from standard input`,
+		Args:                  fileOnly,
+		ValidArgsFunction:     completeFile,
+		DisableFlagsInUseLine: true,
+		RunE: func(_ *cobra.Command, args []string) error {
+			return printPlan(t, args, flags)
+		},
+	}
+	c.Flags().BoolVar(&flags.json, "json", false, "write JSON; keys are added over time, never renamed")
+	addWidth(c, &flags.width)
+	return c
+}
+
+// addWidth adds the flag of the verbs that wrap text.
+func addWidth(c *cobra.Command, width *int) {
+	c.Flags().IntVar(width, "width", *width, "wrap text at so many `columns`")
+	c.RegisterFlagCompletionFunc("width", cobra.NoFileCompletions)
+	c.PreRunE = func(*cobra.Command, []string) error {
+		if *width < report.MinWidth {
+			return misused("--width %d is too narrow; %d columns or more are wanted", *width, report.MinWidth)
+		}
+		return nil
+	}
+}
+
+func printPlan(t terminal, args []string, flags planFlags) error {
+	result, err := planHome(t, args)
+	if err != nil {
+		return err
+	}
+	text := report.Text(result, flags.width)
+	if flags.json {
+		if text, err = report.JSON(result); err != nil {
+			return err
+		}
+	}
+	if err := write(t.out, text); err != nil {
+		return err
+	}
+	if result.Choice == planner.None && !result.Carried {
+		return errNotCarried
+	}
+	return nil
+}
+
+func write(w io.Writer, text string) error {
+	_, err := io.WriteString(w, text)
+	return err
+}

@@ -1,0 +1,98 @@
+package main
+
+import (
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"holdover/profiles"
+	"holdover/ui/report"
+)
+
+func newProfiles(t terminal) *cobra.Command {
+	width := defaultWidth
+	c := &cobra.Command{
+		Use:   "profiles [NAME]",
+		Short: "The built-in facts and their sources",
+		Long:  "Without a NAME: every circuit by group, and the tables there are.",
+		Example: `  holdover profiles                every circuit, by group
+  holdover profiles refrigerator   one with all its figures and their source
+  holdover profiles pumps          one group
+  holdover profiles lfp            what is known of a kind of battery
+  holdover profiles cautions       a table: ` + strings.Join(tableNames(), ", "),
+		Args:                  profileArgs,
+		ValidArgsFunction:     completeProfile,
+		DisableFlagsInUseLine: true,
+		RunE: func(_ *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return write(t.out, allCircuits(width))
+			}
+			text, err := factText(args[0], width)
+			if err != nil {
+				return err
+			}
+			return write(t.out, text)
+		},
+	}
+	addWidth(c, &width)
+	return c
+}
+
+func profileArgs(_ *cobra.Command, args []string) error {
+	if len(args) > 1 {
+		return misused("one name is wanted; found %d: %s", len(args), strings.Join(args, " "))
+	}
+	return nil
+}
+
+func allCircuits(width int) string {
+	var b strings.Builder
+	for _, group := range profiles.Groups() {
+		b.WriteString(report.FactList(group, circuitFacts(group), width) + "\n")
+	}
+	b.WriteString(report.FactList("other tables", []report.Fact{{Name: strings.Join(tableNames(), ", ")}}, width))
+	return b.String()
+}
+
+// factText shows the circuit, group, table or entry of a table of that name.
+func factText(name string, width int) (string, error) {
+	if c, ok := profiles.FindCircuit(name); ok {
+		return report.Facts(report.Fact{Name: c.Name, Entry: c}, width)
+	}
+	if facts := circuitFacts(name); len(facts) > 0 {
+		return report.FactList(name, facts, width), nil
+	}
+	for _, table := range factTables {
+		facts := table.facts()
+		if table.name == name {
+			return report.FactList(name, facts, width), nil
+		}
+		for _, f := range facts {
+			if f.Name == name {
+				return report.Facts(f, width)
+			}
+		}
+	}
+	return "", misused("there is no profile %q%s", name, meant(name, factNames(), ""))
+}
+
+// factNames lists every name that the verb takes.
+func factNames() []string {
+	names := append(profiles.Groups(), tableNames()...)
+	for _, c := range profiles.Circuits() {
+		names = append(names, c.Name)
+	}
+	for _, table := range factTables {
+		for _, f := range table.facts() {
+			names = append(names, f.Name)
+		}
+	}
+	return names
+}
+
+func completeProfile(_ *cobra.Command, args []string, _ string) ([]cobra.Completion, cobra.ShellCompDirective) {
+	if len(args) > 0 {
+		return nil, cobra.ShellCompDirectiveNoFileComp
+	}
+	return factNames(), cobra.ShellCompDirectiveNoFileComp
+}

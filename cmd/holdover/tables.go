@@ -1,0 +1,55 @@
+package main
+
+import (
+	"holdover/profiles"
+	"holdover/ui/report"
+)
+
+// factTables are the tables beside the circuits, by the name that the profiles verb takes.
+var factTables = []struct {
+	name  string
+	facts func() []report.Fact
+}{
+	{"chemistries", func() []report.Fact {
+		return facts(profiles.Chemistries(), func(c profiles.Chemistry) (string, string) { return c.Name, c.Title })
+	}},
+	{"engines", func() []report.Fact {
+		return facts(profiles.Engines(), func(e profiles.Engine) (string, string) { return e.Name, e.Title })
+	}},
+	{"fuels", func() []report.Fact {
+		return facts(profiles.Fuels(), func(f profiles.Fuel) (string, string) { return f.Name, f.Title })
+	}},
+	{"cautions", func() []report.Fact {
+		return facts(profiles.Cautions(), func(c profiles.Caution) (string, string) { return c.ID, c.Word + ": " + c.Text })
+	}},
+	{"defaults", func() []report.Fact {
+		return facts(profiles.Defaults(), func(d profiles.Default) (string, string) { return d.Key, d.Meaning })
+	}},
+}
+
+func tableNames() []string {
+	var names []string
+	for _, table := range factTables {
+		names = append(names, table.name)
+	}
+	return names
+}
+
+func circuitFacts(group string) []report.Fact {
+	var out []report.Fact
+	for _, c := range profiles.Circuits() {
+		if c.Group == group {
+			out = append(out, report.Fact{Name: c.Name, Title: c.Title, Entry: c})
+		}
+	}
+	return out
+}
+
+func facts[T any](entries []T, label func(T) (name, title string)) []report.Fact {
+	out := make([]report.Fact, len(entries))
+	for i, entry := range entries {
+		name, title := label(entry)
+		out[i] = report.Fact{Name: name, Title: title, Entry: entry}
+	}
+	return out
+}

@@ -1,0 +1,89 @@
+package main
+
+import (
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"holdover/planner"
+	"holdover/ui/report"
+)
+
+func newWhy(t terminal) *cobra.Command {
+	width, all := defaultWidth, false
+	c := &cobra.Command{
+		Use:   "why [FIGURE] [FILE]",
+		Short: "One figure's working, down to its inputs and their sources",
+		Example: `  holdover why battery.modules                 of the demo home
+  holdover why generator.size_kw myhouse.yaml  of your own
+  holdover why hybrid.cost myhouse.yaml        of an option
+  holdover why                                 every figure with its value
+  holdover why myhouse.yaml                    every figure of your own`,
+		Args:                  whyArgs,
+		ValidArgsFunction:     completeFigure(t),
+		DisableFlagsInUseLine: true,
+		RunE: func(_ *cobra.Command, args []string) error {
+			if len(args) == 0 || isHomeFile(args[0]) {
+				result, err := planHome(t, args)
+				if err != nil {
+					return err
+				}
+				return write(t.out, report.Figures(result, width))
+			}
+			return printWhy(t, args[0], args[1:], width, all)
+		},
+	}
+	c.Flags().BoolVar(&all, "all", false, "show every circuit of a long sum, not the largest only")
+	addWidth(c, &width)
+	return c
+}
+
+// whyArgs wants the figure first, then at most one home file.
+func whyArgs(c *cobra.Command, args []string) error {
+	if len(args) == 2 && isHomeFile(args[0]) {
+		return misused("the figure comes first, then the home file: %s %s %s", c.CommandPath(), args[1], args[0])
+	}
+	if len(args) > 2 {
+		return misused("one figure and one home file are wanted; found %d: %s", len(args), strings.Join(args, " "))
+	}
+	return nil
+}
+
+func printWhy(t terminal, id string, file []string, width int, all bool) error {
+	result, err := planHome(t, file)
+	if err != nil {
+		return err
+	}
+	text, ok := report.Why(result, id, width, all)
+	if !ok {
+		return misused("there is no figure %q%s", id, meant(id, figureIDs(result), ""))
+	}
+	return write(t.out, text)
+}
+
+// figureIDs lists the ids, those of the single circuits last: most questions are about totals.
+func figureIDs(result *planner.Result) []string {
+	var totals, circuits []string
+	for _, f := range result.Sheet.Figures() {
+		if strings.HasPrefix(f.ID, "circuit.") {
+			circuits = append(circuits, f.ID)
+		} else {
+			totals = append(totals, f.ID)
+		}
+	}
+	return append(totals, circuits...)
+}
+
+// completeFigure completes to the figures of the demo home, whose totals every home has, then to home files.
+func completeFigure(t terminal) cobra.CompletionFunc {
+	return func(c *cobra.Command, args []string, toComplete string) ([]cobra.Completion, cobra.ShellCompDirective) {
+		if len(args) > 0 {
+			return completeFile(c, args[1:], toComplete)
+		}
+		result, err := planHome(t, nil)
+		if err != nil {
+			return nil, cobra.ShellCompDirectiveError
+		}
+		return figureIDs(result), cobra.ShellCompDirectiveNoFileComp
+	}
+}

@@ -1,0 +1,69 @@
+package report
+
+import (
+	"encoding/json"
+
+	"holdover/loads"
+	"holdover/planner"
+	"holdover/planner/choose"
+	"holdover/planner/working"
+)
+
+// The JSON of a plan is a promise to other programs: keys may be added, none is renamed or taken away, a list is never
+// null, and figures stand by their ids.
+type (
+	planJSON struct {
+		Version  int               `json:"holdover"`
+		Home     string            `json:"home"`
+		Choice   planner.Kind      `json:"choice"`
+		Carried  bool              `json:"carried"`
+		RunnerUp planner.Kind      `json:"runner_up"` // none when there is none
+		Reasons  []string          `json:"reasons"`
+		Flips    []flipJSON        `json:"flips"`
+		Figures  *working.Sheet    `json:"figures"`
+		Options  []optionJSON      `json:"options"`
+		Cautions []planner.Caution `json:"cautions"`
+	}
+	optionJSON struct {
+		Kind    planner.Kind   `json:"kind"`
+		Carried bool           `json:"carried"`
+		ShortAt *float64       `json:"fell_short_at_h"` // hours after the start; null when it never did
+		WhyNot  []string       `json:"why_not"`
+		Cost    float64        `json:"cost"` // over the planning years, in the currency of the price bands
+		Figures *working.Sheet `json:"figures"`
+	}
+	flipJSON struct {
+		Quantity string      `json:"quantity"` // its path in the home file
+		Unit     string      `json:"unit"`
+		Now      float64     `json:"now"` // the value planned for
+		At       float64     `json:"at"`  // where the answer changes
+		From     choose.Kind `json:"from"`
+		To       choose.Kind `json:"to"`
+	}
+)
+
+// JSON writes the plan for a machine, indented, ending in a newline.
+func JSON(r *planner.Result) (string, error) {
+	out := planJSON{Version: loads.Version, Home: title(r.Home), Choice: r.Choice, Carried: r.Carried,
+		RunnerUp: r.Outlook.RunnerUp, Flips: []flipJSON{}, Reasons: listed(r.Reasons), Figures: r.Sheet, Options: []optionJSON{}, Cautions: listed(r.Cautions)}
+	for _, o := range r.Options {
+		out.Options = append(out.Options, optionJSON{Kind: o.Kind, Carried: o.Carried, ShortAt: o.FellShortAt,
+			WhyNot: listed(o.WhyNot), Cost: o.Cost, Figures: o.Sheet})
+	}
+	for _, f := range r.Outlook.Flips {
+		out.Flips = append(out.Flips, flipJSON(f))
+	}
+	text, err := json.MarshalIndent(out, "", "  ")
+	if err != nil {
+		return "", err
+	}
+	return string(text) + "\n", nil
+}
+
+// listed is the list, never nil.
+func listed[T any](list []T) []T {
+	if list == nil {
+		return []T{}
+	}
+	return list
+}

@@ -1,0 +1,76 @@
+// Package report answers: how does a verdict read as plain text, and as data for another program?
+//
+// [Text] writes the whole plan for a person, [JSON] for a machine, [Why] the working of one figure and [Figures] the list
+// of all of them. They show what a [planner.Result] holds and work nothing out. Text is plain: no colour, no drawing
+// characters, one thought after the other, so that a screen reader meets it in the order in which it matters.
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"holdover/loads"
+	"holdover/planner"
+)
+
+// MinWidth is the narrowest text that is asked for, in columns. A long word may stand out beyond any width.
+const MinWidth = 40
+
+// Text writes the plan: the verdict, its reasons, the figures that decide, the options, what would change
+// the answer, the circuits, the legs, and every caution. width is in columns; less than [MinWidth] counts as MinWidth.
+func Text(r *planner.Result, width int) string {
+	p := &page{width: max(width, MinWidth)}
+	p.paragraph(verdict(r), "")
+	p.heading("Why")
+	for _, reason := range r.Reasons {
+		p.item(reason)
+	}
+	if len(r.Demand.Loads) > 0 {
+		addFigures(p, r)
+		addOptions(p, r)
+		addOutlook(p, r)
+		addCircuits(p, r)
+		addLegs(p, r)
+	}
+	addShed(p, r)
+	addCautions(p, r)
+	return p.String()
+}
+
+// Verdict says in one sentence what carries the house.
+func verdict(r *planner.Result) string {
+	outage := fmt.Sprintf("%s without supply from %s in %s", amount(float64(r.Home.Outage.Length), "h"), loads.Clock(r.Demand.Start), season(r.Home.Outage.Season))
+	var says string
+	switch {
+	case len(r.Demand.Loads) == 0:
+		says = "nothing needs to be carried through " + outage
+	case r.Choice == planner.None:
+		says = "nothing carries the house through " + outage + " within its limits"
+	default:
+		says = fmt.Sprintf("a %s carries the house through %s", r.Choice, outage)
+	}
+	return title(r.Home) + ": " + says + "."
+}
+
+func season(name string) string {
+	if name == loads.Mild {
+		return "a mild season"
+	}
+	return name
+}
+
+// title is what the home is called, or else its file.
+func title(home *loads.Home) string {
+	if name := strings.TrimSpace(home.House.Name); name != "" {
+		return name
+	}
+	return home.FileName()
+}
+
+// addCautions comes last and is always complete, the gravest first.
+func addCautions(p *page, r *planner.Result) {
+	p.heading("Cautions")
+	for _, c := range r.Cautions {
+		p.item(c.Word + ": " + c.Text + " (" + c.Source + ")")
+	}
+}
