@@ -28,7 +28,7 @@ type Field struct {
 func Sections() []Field { return fieldsOf(reflect.TypeFor[Home]()) }
 
 // FieldsOf lists the keys of a section or of an entry: "home", "site", "outage", "assume", "limits", "circuits", "needs",
-// "heater", "tank", "pit" or "gear". An unknown name is a programmer's error.
+// "heater", "tank", "pit", "runs", "gas" or "gear". An unknown name is a programmer's error.
 func FieldsOf(name string) []Field {
 	t, ok := sectionTypes[name]
 	if !ok {
@@ -42,6 +42,7 @@ var sectionTypes = map[string]reflect.Type{
 	"assume": reflect.TypeFor[Assume](), "limits": reflect.TypeFor[Limits](), "circuits": reflect.TypeFor[Circuit](),
 	"prices": reflect.TypeFor[Prices](), "lasts": reflect.TypeFor[Lasts](),
 	"needs": reflect.TypeFor[Needs](), "heater": reflect.TypeFor[Heater](), "gear": reflect.TypeFor[Gear](), "tank": reflect.TypeFor[Tank](), "pit": reflect.TypeFor[Pit](),
+	"runs": reflect.TypeFor[Run](), "gas": reflect.TypeFor[Gas](),
 }
 
 // dimensions says what each quantity type measures.
@@ -55,6 +56,8 @@ var dimensions = map[reflect.Type]*units.Dimension{
 	reflect.TypeFor[units.WattsPerKelvin](): &units.HeatLoss, reflect.TypeFor[units.WattHoursPerKelvin](): &units.HeatCapacity,
 	reflect.TypeFor[units.Litres](): &units.Volume, reflect.TypeFor[units.Hertz](): &units.Frequency,
 	reflect.TypeFor[units.LitresPerHour](): &units.Flow,
+	reflect.TypeFor[units.Nameplate]():     &units.Plate, reflect.TypeFor[units.Kilopascals](): &units.Pressure,
+	reflect.TypeFor[units.CubicMetresPerHour](): &units.GasFlow,
 }
 
 var fieldCache sync.Map // reflect.Type → []Field
@@ -103,6 +106,9 @@ func mustRange(text string) (low, high float64, bounded bool) {
 func (f Field) check(value float64, found string) error {
 	if !f.Bounded || (value >= f.Low && value <= f.High) {
 		return nil
+	}
+	if f.Low == f.High {
+		return fmt.Errorf("%q found; only %s is accepted", found, units.Format(f.Low))
 	}
 	base := ""
 	if f.Dimension != nil {

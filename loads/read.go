@@ -60,13 +60,13 @@ func parseAny(text []byte, name string) (*yaml.Node, Faults) {
 	if err := decoder.Decode(&doc); errors.Is(err, io.EOF) {
 		return nil, Faults{{File: name, Line: 1, Message: "the file is empty; a home file begins with \"holdover: 1\""}}
 	} else if err != nil {
-		return nil, Faults{yamlFault(name, err)}
+		return nil, Faults{yamlFault(text, name, err)}
 	}
 	var more yaml.Node
 	if err := decoder.Decode(&more); err == nil {
 		return nil, Faults{{File: name, Line: more.Line, Message: "a second document begins here; one home a file is accepted"}}
 	} else if !errors.Is(err, io.EOF) {
-		return nil, Faults{yamlFault(name, err)}
+		return nil, Faults{yamlFault(text, name, err)}
 	}
 	root := doc.Content[0]
 	if line := findAlias(root); line > 0 {
@@ -78,7 +78,7 @@ func parseAny(text []byte, name string) (*yaml.Node, Faults) {
 // notText finds what makes bytes no text: too many of them, a broken character or a control character.
 func notText(text []byte) (line int, message string) {
 	if len(text) > MaxBytes {
-		return 0, fmt.Sprintf("the file is over %d MiB; that is no home file", MaxBytes>>20)
+		return bytes.Count(text[:MaxBytes], []byte("\n")) + 1, fmt.Sprintf("the file goes on past %d MiB; that is no home file", MaxBytes>>20)
 	}
 	line = 1
 	for i := 0; i < len(text); {
@@ -98,13 +98,24 @@ func notText(text []byte) (line int, message string) {
 
 var yamlLine = regexp.MustCompile(`^yaml: (?:line (\d+): )?(.*)$`)
 
+// yamlParserErrors are the messages that the YAML library counts lines from 0 for; all others it counts from 1.
+var yamlParserErrors = regexp.MustCompile(`^did not find expected (node content|key|'-' indicator|',' or|<)`)
+
 // yamlFault says a YAML syntax error in our form.
-func yamlFault(name string, err error) Fault {
+func yamlFault(text []byte, name string, err error) Fault {
 	m := yamlLine.FindStringSubmatch(strings.TrimSpace(err.Error()))
 	if m == nil {
 		return Fault{File: name, Message: err.Error()}
 	}
 	line, _ := strconv.Atoi(m[1])
+	if line == 0 || yamlParserErrors.MatchString(m[2]) {
+		line++
+	}
+	if lines := bytes.Split(text, []byte("\n")); line <= len(lines) {
+		if typed := lines[line-1]; bytes.ContainsRune(typed[:len(typed)-len(bytes.TrimLeft(typed, " \t"))], '\t') {
+			return Fault{File: name, Line: line, Message: "a tab indents this line; YAML is indented with spaces"}
+		}
+	}
 	return Fault{File: name, Line: line, Message: "this is not well-formed YAML: " + m[2]}
 }
 

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"gopkg.in/yaml.v3"
 
@@ -172,6 +173,10 @@ func (r *reader) number(n *yaml.Node, text string, f Field, path string) (float6
 func (r *reader) word(n *yaml.Node, text string, v reflect.Value, f Field, path string) {
 	if f.Words != nil && !slices.Contains(f.Words, text) {
 		r.fault(n, path, "%q found; %s is accepted", text, oneOf(f.Words))
+		return
+	}
+	if strings.ContainsFunc(text, unicode.IsControl) {
+		r.fault(n, path, "%q holds a control character or a line break; plain text on one line is wanted", text)
 		return
 	}
 	if f.Words == nil && strings.TrimSpace(text) == "" {

@@ -103,9 +103,12 @@ func (c *circumstances) sharedNeutral() bool {
 	})
 }
 
-// medical holds for circuits of the medical profiles. A circuit of the user's own that can never wait is treated alike.
+// medical holds for circuits of the medical profiles.
 func (c *circumstances) medical() bool {
 	return c.any(func(l *loads.Load) bool {
+		if l.Like == "" {
+			return false
+		}
 		p, ok := profiles.FindCircuit(l.Like)
 		return ok && p.Group == "medical"
 	})

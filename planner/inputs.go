@@ -50,9 +50,3 @@ func slug(name string) string {
 	}
 	return "circuit"
 }
-
-// put adds a figure without ancestors and returns its id.
-func put(s *working.Sheet, id string, value float64, unit, how, source string) string {
-	s.Add(working.Figure{ID: id, Value: value, Unit: unit, How: how, Source: source})
-	return id
-}

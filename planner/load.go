@@ -39,21 +39,59 @@ type circuitIDs struct{ runningW, runningVA, starting, energy []string }
 func addCircuits(s *working.Sheet, home *loads.Home, d *loads.Demand, file string) (ids circuitIDs) {
 	names := slugs(d.Loads)
 	for i := range d.Loads {
-		l := &d.Loads[i]
-		id := "circuit." + names[i]
-		at := fmt.Sprintf("circuits[%d]", l.Index)
-		source := originOf(home, file, at+".running", at+".running_amps", at+".heater", at)
-		ids.runningW = append(ids.runningW, put(s, id+".running_w", float64(l.Running.W()), "W", runningHow(l), source))
-		ids.runningVA = append(ids.runningVA, put(s, id+".running_va", float64(l.Running.VA()), "VA",
-			fmt.Sprintf("P/pf at power factor %.3g", l.PowerFactor), originOf(home, file, at+".power_factor", at)))
-		if l.Starts {
-			ids.starting = append(ids.starting, put(s, id+".starting_va", float64(l.Starting.VA()), "VA", startHow(l),
-				originOf(home, file, at+".start", at)))
-		}
-		energy := loads.EnergyOver(l.Hourly, d.Start, home.Outage.Length)
-		ids.energy = append(ids.energy, put(s, id+".energy_wh", float64(energy), "Wh", energyHow(l), originOf(home, file, at+".use", at+".heater", at)))
+		ids.add(s, home, d, &d.Loads[i], "circuit."+names[i], file)
 	}
 	return ids
+}
+
+// add puts one circuit's figures on the sheet under its id.
+func (ids *circuitIDs) add(s *working.Sheet, home *loads.Home, d *loads.Demand, l *loads.Load, id, file string) {
+	at := fmt.Sprintf("circuits[%d]", l.Index)
+	origin := func(keys ...string) string {
+		paths := []string{}
+		for _, key := range keys {
+			paths = append(paths, at+"."+key)
+		}
+		return originOf(home, file, append(paths, at)...)
+	}
+	put := func(name string, value float64, unit, how, source string, from ...string) string {
+		s.Add(working.Figure{ID: id + "." + name, Value: value, Unit: unit, How: how, Source: source, From: from})
+		return id + "." + name
+	}
+	running := put("running_w", float64(l.Running.W()), "W", runningHow(l), origin("heater", "running", "running_amps"))
+	factor := put("power_factor", l.PowerFactor, "", "of the steady draw; 1 unless given", origin("power_factor"))
+	va := put("running_va", float64(l.Running.VA()), "VA", "running W / power factor", "circuit theory", running, factor)
+	ids.runningW, ids.runningVA = append(ids.runningW, running), append(ids.runningVA, va)
+	if l.Starts {
+		from := []string{}
+		if l.Start.Kind == loads.StartTimes {
+			from = append(from, va)
+		}
+		ids.starting = append(ids.starting, put("starting_va", float64(l.Starting.VA()), "VA", startHow(l), origin("start"), from...))
+	}
+	duty := put("duty", meanDuty(l), "", dutyHow(l), origin("use", "heater"))
+	energy := loads.EnergyOver(l.Hourly, d.Start, home.Outage.Length)
+	ids.energy = append(ids.energy, put("energy_wh", float64(energy), "Wh", energyHow(l), origin("use", "heater"), running, duty))
+}
+
+func meanDuty(l *loads.Load) float64 {
+	sum := 0.0
+	for _, duty := range l.Duty {
+		sum += duty / 24
+	}
+	return sum
+}
+
+func dutyHow(l *loads.Load) string {
+	switch {
+	case l.Use.Kind == loads.UseHeating || l.Use.Kind == loads.UseCooling:
+		return "share of the design day it is on: by the weather, home.heat_loss and its output, or its profile's where no heat_loss is given"
+	case l.Heater != nil && l.Use.Kind == loads.UseAlways:
+		return "share of the day it fires: draw / 24 h"
+	case l.Use.Kind == loads.UseAlways:
+		return "no use is given: on all the time"
+	}
+	return "share of the day it is on"
 }
 
 func originOf(home *loads.Home, file string, paths ...string) string {

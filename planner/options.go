@@ -28,7 +28,7 @@ func newOption(s *working.Sheet, c *choose.Case, kind Kind, o choose.Outcome, wh
 		s.Add(f)
 	}
 	addParts(add, c, o)
-	addCosts(add, o)
+	addCosts(add, kind, o)
 	return option
 }
 
@@ -60,14 +60,18 @@ func roundedShort(o choose.Outcome) float64 {
 	return o.Run.ShortKWh
 }
 
-func addCosts(add func(working.Figure), o choose.Outcome) {
+func addCosts(add func(working.Figure), kind Kind, o choose.Outcome) {
 	const estimate = "generic price bands, typical figure: estimates, common practice, no source"
 	over := []string{"assume.years", "assume.discount"}
 	add(working.Figure{ID: "purchase", Value: o.Cost.Purchase, Unit: "USD", How: "machines, installation, transfer equipment, fuel store", Source: estimate})
 	add(working.Figure{ID: "replacement", Value: o.Cost.Replacement, Unit: "USD", From: over, How: "present cost of what wears out before the horizon", Source: estimate})
 	add(working.Figure{ID: "upkeep", Value: o.Cost.Upkeep, Unit: "USD", From: append(over, "outage.per_year"), How: "present cost of upkeep and running hours", Source: estimate})
 	add(working.Figure{ID: "fuel_cost", Value: o.Cost.Fuel, Unit: "USD", From: append(over, "outage.per_year"), How: "present cost of the fuel", Source: estimate})
-	add(working.Figure{ID: "cost", Value: o.Cost.Total(), Unit: "USD", From: append(over, "outage.per_year"), How: "present cost over the planning years: purchase + replacement + upkeep + fuel", Source: estimate})
+	parts := []string{}
+	for _, part := range []string{"purchase", "replacement", "upkeep", "fuel_cost"} {
+		parts = append(parts, string(kind)+"."+part)
+	}
+	add(working.Figure{ID: "cost", Value: o.Cost.Total(), Unit: "USD", From: parts, How: "present cost over the planning years: purchase + replacement + upkeep + fuel", Source: estimate})
 }
 
 // clockAt writes hours after the start as a clock time with the night it falls in.

@@ -86,13 +86,13 @@ func (r *Result) addFlips() {
 		if f.Up() {
 			way = "up"
 		}
-		r.Sheet.Add(working.Figure{ID: "flip." + f.Quantity + "." + way, Value: f.At, Unit: f.Unit, How: FlipText(f), From: []string{},
+		r.Sheet.Add(working.Figure{ID: "flip." + f.Quantity + "." + way, Value: f.At, Unit: f.Unit, How: FlipText(f, r.Home.House.Units), From: []string{},
 			Source: "the choice made again at other values, found by bisection"})
 	}
 }
 
-// FlipText says a flip point in plain words.
-func FlipText(f choose.Flip) string {
+// FlipText says a flip point in plain words, in the units (us or si) that the home shows.
+func FlipText(f choose.Flip, system string) string {
 	beyond, name := "below", map[string]string{"outage.length": "an outage", "limits.fuel_store": "a fuel store", "prices.battery_per_kwh": "a battery price"}[f.Quantity]
 	if f.Up() {
 		beyond = "above"
@@ -101,5 +101,9 @@ func FlipText(f choose.Flip) string {
 	if f.To == None {
 		answer = "nothing within the limits"
 	}
-	return fmt.Sprintf("%s of %s %s: %s it the answer is %s", name, units.Format(f.At), f.Unit, beyond, answer)
+	at, unit := f.At, f.Unit
+	if unit == "L" && system == "us" {
+		at, unit = units.Volume.In(at, "gal"), "gal"
+	}
+	return fmt.Sprintf("%s of %s %s: %s it the answer is %s", name, units.Format(at), unit, beyond, answer)
 }

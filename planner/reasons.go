@@ -2,9 +2,11 @@ package planner
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"holdover/loads/units"
+	"holdover/profiles"
 )
 
 // choose takes the open option that costs least over the planning years, and says why.
@@ -38,8 +40,8 @@ func (r *Result) choose() {
 // against says why another option was not chosen.
 func against(o Option, best *Option) string {
 	if o.Open() {
-		return fmt.Sprintf("A %s would carry it too (%s), for about %s over the planning years in place of %s.",
-			o.Kind, o.Describe(), units.Format(o.Cost), units.Format(best.Cost))
+		return fmt.Sprintf("A %s would carry it too (%s), for %s over the planning years in place of %s.",
+			o.Kind, o.Describe(), money(o.Cost), money(best.Cost))
 	}
 	return fmt.Sprintf("A %s will not do: %s", o.Kind, strings.Join(o.WhyNot, " "))
 }
@@ -73,4 +75,13 @@ func (o Option) Describe() string {
 
 func (o Option) value(name string) string {
 	return units.Format(o.Sheet.Value(string(o.Kind) + "." + name))
+}
+
+// money writes an estimate: three figures are as many as a price band bears.
+func money(amount float64) string {
+	if amount > 0 {
+		step := math.Pow(10, math.Max(0, math.Floor(math.Log10(amount))-2))
+		amount = math.Round(amount/step) * step
+	}
+	return "about " + units.Format(amount) + " " + profiles.PriceBands().Currency
 }

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"holdover/loads"
-	"holdover/loads/units"
 	"holdover/planner/choose"
 	"holdover/planner/site"
 	"holdover/profiles"
@@ -23,7 +22,7 @@ type Remedy struct {
 
 // String says it in one sentence.
 func (m Remedy) String() string {
-	return fmt.Sprintf("%s, and a %s carries it, for about %s over the planning years.", m.Change, m.Kind, units.Format(m.Cost))
+	return fmt.Sprintf("%s, and a %s carries it, for %s over the planning years.", m.Change, m.Kind, money(m.Cost))
 }
 
 // remediesShown and movesTried bound the advice and the work behind it.
@@ -77,7 +76,7 @@ func liftedLimits(home *loads.Home) (out []Remedy) {
 		lift.lift(&changed.Limits)
 		if remedy, ok := tryRemedy(&changed, lift.change); ok {
 			if lift.change == "Raise the budget (limits.budget)" {
-				remedy.Change = fmt.Sprintf("Raise the budget to %s (limits.budget)", units.Format(remedy.Design.Cost.Purchase))
+				remedy.Change = fmt.Sprintf("Raise the budget to %s (limits.budget)", money(remedy.Design.Cost.Purchase))
 			}
 			out = append(out, remedy)
 		}

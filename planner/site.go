@@ -29,14 +29,14 @@ func addSite(s *working.Sheet, home *loads.Home, r site.Rating) {
 
 func engineFigure(home *loads.Home, r site.Rating) working.Figure {
 	f := working.Figure{ID: "site.engine_derate", Value: r.Engine}
-	other := fmt.Sprintf("; ISO 3046-1 gives %.3f and the rule of thumb %.3f", r.ISO, r.Thumb)
+	iso, thumb := fmt.Sprintf("ISO 3046-1 gives %.3f", r.ISO), fmt.Sprintf("the rule of thumb gives %.3f", r.Thumb)
 	switch home.Assume.EngineDerate.Method {
 	case loads.RuleOfThumb:
-		f.How, f.From, f.Source = "the rule of thumb, as asked"+other, []string{"site.engine_derate_thumb", "assume.engine_derate"}, "common practice, no source"
+		f.How, f.From, f.Source = "by the rule of thumb, as asked; "+iso, []string{"site.engine_derate_thumb", "assume.engine_derate"}, "common practice, no source"
 	case loads.Stated:
-		f.How, f.From, f.Source = "the maker's own figure, as given"+other, []string{"assume.engine_derate"}, "the maker's documents"
+		f.How, f.From, f.Source = "the maker's own figure, as given; "+iso+", "+thumb, []string{"assume.engine_derate"}, "the maker's documents"
 	default:
-		f.How, f.From, f.Source = "ISO 3046-1"+other, []string{"site.engine_derate_iso", "assume.engine_derate"}, "ISO 3046-1"
+		f.How, f.From, f.Source = "by ISO 3046-1; "+thumb, []string{"site.engine_derate_iso", "assume.engine_derate"}, "ISO 3046-1"
 	}
 	return f
 }

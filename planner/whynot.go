@@ -111,7 +111,7 @@ func (v *verdictInputs) short(o choose.Outcome) (why []string) {
 		why = append(why, fmt.Sprintf("It falls short at %s, %s h after the start: %s.", clockAt(v.demand.Start, o.Run.ShortAt), units.Format(o.Run.ShortAt), reason))
 	}
 	if budget := v.home.Limits.Budget; o.Real() && budget > 0 && o.Cost.Purchase > budget {
-		why = append(why, fmt.Sprintf("It costs about %s to buy; the budget is %s (limits.budget).", units.Format(o.Cost.Purchase), units.Format(budget)))
+		why = append(why, fmt.Sprintf("It costs %s to buy; the budget is %s (limits.budget).", money(o.Cost.Purchase), units.Format(budget)))
 	}
 	return why
 }

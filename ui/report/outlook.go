@@ -13,7 +13,7 @@ func addOutlook(p *page, r *planner.Result) {
 	}
 	p.heading("What would change the answer")
 	for _, f := range r.Outlook.Flips {
-		p.item(capital(planner.FlipText(f)) + ".")
+		p.item(capital(planner.FlipText(f, r.Home.House.Units)) + ".")
 	}
 }
 
