@@ -47,9 +47,9 @@ type Case struct {
 // A Policy is when a hybrid's generator starts and stops, in shares of usable charge.
 type Policy struct{ StartAt, StopAt, LeadAt float64 }
 
-// policies are the rules tried. Starting late and filling up runs the engine least often and hardest; the last two fill
-// up before quiet hours.
-var policies = []Policy{{0.1, 1, 0.1}, {0.1, 0.8, 0.1}, {0.3, 1, 0.3}, {0.1, 1, 0.95}, {0.3, 1, 0.95}}
+// policies are the rules tried. Starting late and filling up runs the engine least often and hardest; the last three fill
+// up before quiet hours, the very last to the brim.
+var policies = []Policy{{0.1, 1, 0.1}, {0.1, 0.8, 0.1}, {0.3, 1, 0.3}, {0.1, 1, 0.95}, {0.3, 1, 0.95}, {0.1, 1, 1}}
 
 // NewCase gathers what stays the same from design to design.
 func NewCase(home *loads.Home, d *loads.Demand, r site.Rating) *Case {

@@ -205,15 +205,14 @@ func (s *search) machinesByPrice() []priced {
 func (s *search) row(m priced, va float64, c int, known []int) {
 	kw := s.ChargersKW[c]
 	rest := s.costOf(Design{Modules: 1, InverterVA: va, ChargerKW: kw}, 0, 0)
-	if s.tooDear(m, rest, s.PowerModules) {
+	floor := m.cost + rest.Total()
+	most := s.affordable(m.purchase+rest.Purchase, floor)
+	if most < s.PowerModules || floor+s.leastFuel(m.Machine, most, kw) >= s.cost {
 		return
 	}
-	for modules := s.leastModules(m.Machine, va, c, known); modules <= s.mostModules(); modules++ {
-		if s.tooDear(m, rest, modules) {
-			return
-		}
-		floor := m.cost + rest.Total() + s.moreModules(modules).Total()
-		if s.sameRun(m.Machine, modules, c) || floor+s.leastFuel(m.Machine, modules, kw) >= s.cost {
+	for modules := s.leastModules(m.Machine, va, c, known); modules <= most; modules++ {
+		more := s.moreModules(modules).Total()
+		if s.sameRun(m.Machine, modules, c) || floor+more+s.leastFuel(m.Machine, modules, kw) >= s.cost {
 			continue
 		}
 		for _, policy := range s.Policies {
@@ -222,12 +221,22 @@ func (s *search) row(m priced, va float64, c int, known []int) {
 	}
 }
 
-// tooDear says whether so many modules or more cost too much even without fuel. rest is everything but the machine, with
-// one module.
-func (s *search) tooDear(m priced, rest Cost, modules int) bool {
-	more := s.moreModules(modules)
-	return m.cost+rest.Total()+more.Total() >= s.cost ||
-		(s.budget > 0 && m.purchase+rest.Purchase+more.Purchase > s.budget*(1+1e-9))
+// affordable is the most modules with which a design can still be bought within the budget and cost less than the best so
+// far, given what it costs to buy, and costs in all, with one module and without fuel.
+func (s *search) affordable(purchase, cost float64) int {
+	most := s.mostModules()
+	one := s.moreModules(2)
+	if one.Purchase <= 0 {
+		return most
+	}
+	fits := func(room, each float64) int { return 1 + int(min(float64(MaxModules), math.Floor(room/each*(1+1e-12)))) }
+	if s.budget > 0 {
+		most = min(most, fits(s.budget-purchase, one.Purchase))
+	}
+	if !math.IsInf(s.cost, 1) {
+		most = min(most, fits(s.cost-cost, one.Total()))
+	}
+	return most
 }
 
 // moreModules is what modules beyond the first add to the price.

@@ -26,9 +26,11 @@ func (r *run) skipDays(left int) (skipped int) {
 	if burnt > 0 && !math.IsInf(r.fuel, 1) {
 		left = min(left, int(r.fuel/burnt)-1)
 	}
-	if left <= 0 {
+	starts := r.sum.Starts - dawn.sum.Starts
+	if left <= 0 || starts*(left+1) > r.startsLeft {
 		return 0
 	}
+	r.startsLeft -= starts * left
 	days := float64(left)
 	r.fuel -= burnt * days
 	t, d := &r.sum, &dawn.sum
@@ -38,7 +40,7 @@ func (r *run) skipDays(left int) (skipped int) {
 	t.SunKWh += (t.SunKWh - d.SunKWh) * days
 	t.Fuel += burnt * days
 	t.RunHours += (t.RunHours - d.RunHours) * days
-	t.Starts += (t.Starts - d.Starts) * left
+	t.Starts += starts * left
 	t.InverterLoss += (t.InverterLoss - d.InverterLoss) * days
 	t.ChargeLoss += (t.ChargeLoss - d.ChargeLoss) * days
 	r.dawn.known = false

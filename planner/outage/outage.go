@@ -9,8 +9,9 @@
 //   - The battery gives draw/efficiency plus the inverter's idle draw. It begins full.
 //   - The generator, when on, carries the draw up to its site rating and charges the battery in the same breath with what
 //     is left, within the charger's limit. What it cannot carry the battery adds through the inverter.
-//   - It starts when the charge falls to the start threshold (a higher one in the lead hours before quiet hours), or the
-//     draw is beyond the inverter; it stops at the stop threshold. It never runs in quiet hours or without fuel.
+//   - It starts when the charge falls to the start threshold (another one in the lead hours before quiet hours; at a
+//     threshold of 1 it is on whatever the charge), or the draw is beyond the inverter; it stops at the stop threshold. It
+//     never runs in quiet hours or without fuel, and starts no more than four times for each hour of the outage.
 //   - Sun comes before the battery; what is over charges it.
 //   - What nothing can carry is short. An empty battery's inverter drops out and draws no idle power.
 package outage

@@ -19,7 +19,9 @@ type Design struct {
 	BurnPerKWh float64 // fuel units a kWh: b of Willans' line
 	FuelStore  float64 // fuel units; +Inf when piped
 
-	StartAt, StopAt, LeadAt float64 // shares of UsableKWh; LeadAt holds in the lead hours before quiet hours
+	// StartAt, StopAt and LeadAt are shares of UsableKWh; LeadAt holds in place of StartAt in the lead hours before quiet
+	// hours. From a start share of 1 up the engine is on whatever the charge.
+	StartAt, StopAt, LeadAt float64
 }
 
 // A Summary is how a run went. Energies balance:
@@ -60,7 +62,7 @@ type Step struct {
 // Run carries a design through the outage. With a non-nil trace every stretch between events is appended to it; without
 // one nothing is allocated, and days that only repeat the day before are added up instead of followed.
 func (o *Outage) Run(d *Design, trace *[]Step) Summary {
-	r := newRun(d)
+	r := newRun(o, d)
 	r.follow(o, trace)
 	return r.sum
 }
@@ -68,14 +70,14 @@ func (o *Outage) Run(d *Design, trace *[]Step) Summary {
 // Carry is Run for those who only want a design that carries the outage: it stops at the first shortfall, and the summary
 // then is of no use.
 func (o *Outage) Carry(d *Design) (s Summary, carried bool) {
-	r := newRun(d)
+	r := newRun(o, d)
 	r.impatient = true
 	r.follow(o, nil)
 	return r.sum, r.sum.Carried()
 }
 
-func newRun(d *Design) run {
-	return run{Design: d, soc: d.UsableKWh, fuel: d.FuelStore, sum: Summary{ShortAt: math.Inf(1), BeginKWh: d.UsableKWh}}
+func newRun(o *Outage, d *Design) run {
+	return run{Design: d, startsLeft: int(math.Ceil(startsPerHour * float64(o.Length))), soc: d.UsableKWh, fuel: d.FuelStore, sum: Summary{ShortAt: math.Inf(1), BeginKWh: d.UsableKWh}}
 }
 
 // follow goes through the spans of an outage.
@@ -110,8 +112,9 @@ type run struct {
 	on   bool
 	sum  Summary
 
-	impatient bool    // stop at the first shortfall
-	dawn      morning // how the last day began
+	startsLeft int
+	impatient  bool    // stop at the first shortfall
+	dawn       morning // how the last day began
 }
 
 // step goes from at to the next event inside the span and returns its time.
@@ -166,7 +169,13 @@ func (r *run) ceiling() float64 {
 	return r.UsableKWh
 }
 
-func (r *run) mayRun(s *Span) bool { return r.SiteKW > 0 && !s.Quiet && r.fuel > 0 }
+// startsPerHour is how often an engine can be started, over an outage: a battery too small for its loads would have it start
+// by the minute, and its own starter battery would soon be flat (common practice, no source).
+const startsPerHour = 4
+
+func (r *run) mayRun(s *Span) bool {
+	return r.SiteKW > 0 && !s.Quiet && r.fuel > 0 && (r.on || r.startsLeft > 0)
+}
 
 // decide starts or stops the generator and returns the charge in kWh at which it would start.
 func (r *run) decide(s *Span) (threshold float64) {
@@ -179,12 +188,13 @@ func (r *run) decide(s *Span) (threshold float64) {
 		r.on = false
 		return threshold
 	}
-	always := r.UsableKWh == 0 || r.beyondInverter(s)
+	always := r.UsableKWh == 0 || share >= 1 || r.beyondInverter(s)
 	switch {
 	case r.on:
 		r.on = always || r.soc < r.StopAt*r.UsableKWh
 	case always || r.soc <= threshold:
 		r.on = true
+		r.startsLeft--
 		r.sum.Starts++
 	}
 	return threshold
