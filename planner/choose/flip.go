@@ -25,10 +25,10 @@ type dial struct {
 	turn           func(*Case, float64) *Case
 }
 
-// dials are the quantities tried, with how far they are turned: the outage from a quarter of an hour to 30 days, the fuel
+// dials are the quantities tried, with how far they are turned: the outage from a quarter of an hour to 14 days, the fuel
 // store from nearly none to a farm's, the price of a module from a tenth to five times.
 func (c *Case) dials() []dial {
-	out := []dial{{"outage.length", "h", float64(c.home.Outage.Length), 0.25, 720,
+	out := []dial{{"outage.length", "h", float64(c.home.Outage.Length), 0.25, longestFlipH,
 		func(c *Case, v float64) *Case { return c.WithLength(units.Hours(v)) }}}
 	if c.storesFuel() {
 		now := float64(c.home.Limits.FuelStore)
@@ -41,6 +41,9 @@ func (c *Case) dials() []dial {
 	price := c.ModulePrice()
 	return append(out, dial{"prices.battery_per_kwh", "USD/kWh", price, price / 10, price * 5, (*Case).WithModulePrice})
 }
+
+// longestFlipH is the longest outage looked at for a flip, h. An outage planned longer has no flip above it.
+const longestFlipH = 14 * 24
 
 // unlimitedL stands for a fuel store without limit, L: no house burns more in 30 days.
 const unlimitedL = 20000
@@ -60,45 +63,44 @@ func (c *Case) FlipPoints() []Flip {
 	chosen, _ := c.Choose()
 	var flips []Flip
 	for _, d := range c.dials() {
-		for _, end := range []float64{d.low, d.high} {
-			if f, ok := c.flip(d, chosen, end); ok {
-				flips = append(flips, f)
-			}
+		if d.low < d.now {
+			flips = append(flips, c.flip(d, chosen, d.low, 1/growth)...)
+		}
+		if d.high > d.now {
+			flips = append(flips, c.flip(d, chosen, d.high, growth)...)
 		}
 	}
 	return flips
 }
 
-// flip looks from the present value towards an end.
-func (c *Case) flip(d dial, chosen Kind, end float64) (Flip, bool) {
-	const growth, narrow = 1.5, 1.0005
+// growth is by how much the bracket grows; narrow is when it is narrow enough.
+const growth, narrow = 1.5, 1.0005
+
+// flip looks from the present value towards an end, a factor at a time, for the first change, and closes in on it.
+func (c *Case) flip(d dial, chosen Kind, end, factor float64) []Flip {
 	kindAt := func(v float64) Kind {
 		k, _ := d.turn(c, v).Choose()
 		return k
 	}
-	near, far := d.now, d.now
-	for {
-		if far == end || math.Signbit(end-d.now) != math.Signbit(end-far) {
-			return Flip{}, false
+	for near := d.now; near != end; {
+		far := near * factor
+		if (factor > 1) == (far > end) {
+			far = end
 		}
-		near = far
-		if end > d.now {
-			far = min(far*growth, end)
-		} else {
-			far = max(far/growth, end)
+		other := kindAt(far)
+		if other == chosen {
+			near = far
+			continue
 		}
-		if kindAt(far) != chosen {
-			break
+		for max(far/near, near/far) > narrow {
+			middle := math.Sqrt(near * far)
+			if k := kindAt(middle); k == chosen {
+				near = middle
+			} else {
+				far, other = middle, k
+			}
 		}
+		return []Flip{{d.quantity, d.unit, d.now, far, chosen, other}}
 	}
-	other := kindAt(far)
-	for max(far/near, near/far) > narrow {
-		middle := math.Sqrt(near * far)
-		if k := kindAt(middle); k == chosen {
-			near = middle
-		} else {
-			far, other = middle, k
-		}
-	}
-	return Flip{d.quantity, d.unit, d.now, far, chosen, other}, true
+	return nil
 }

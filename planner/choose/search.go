@@ -229,7 +229,9 @@ func (s *search) affordable(purchase, cost float64) int {
 	if one.Purchase <= 0 {
 		return most
 	}
-	fits := func(room, each float64) int { return 1 + int(min(float64(MaxModules), math.Floor(room/each*(1+1e-12)))) }
+	fits := func(room, each float64) int {
+		return 1 + int(min(float64(MaxModules), math.Floor(room/each*(1+1e-12))))
+	}
 	if s.budget > 0 {
 		most = min(most, fits(s.budget-purchase, one.Purchase))
 	}

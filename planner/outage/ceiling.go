@@ -7,7 +7,7 @@ package outage
 // span, and no events. The day repeats, and more charge in the evening never means less the next: once a day ends with no
 // less than the day before, every later day goes no worse.
 func (o *Outage) CarriesAtBest(d *Design) bool {
-	limit := max(0, min(d.InverterKW, (d.DischargeKW-d.IdleKW)*d.Efficiency)) * (1 + 1e-9)
+	limit := d.inverterLimit() * (1 + 1e-9)
 	soc, evening, day, short := d.UsableKWh, -1.0, 0, 0.0
 	for i := range o.Spans {
 		if day < len(o.days) && i == o.days[day] {

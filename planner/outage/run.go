@@ -77,7 +77,9 @@ func (o *Outage) Carry(d *Design) (s Summary, carried bool) {
 }
 
 func newRun(o *Outage, d *Design) run {
-	return run{Design: d, startsLeft: int(math.Ceil(startsPerHour * float64(o.Length))), soc: d.UsableKWh, fuel: d.FuelStore, sum: Summary{ShortAt: math.Inf(1), BeginKWh: d.UsableKWh}}
+	return run{Design: d, soc: d.UsableKWh, fuel: d.FuelStore, addsKW: d.inverterLimit(),
+		startsLeft: int(math.Ceil(startsPerHour * float64(o.Length))),
+		sum:        Summary{ShortAt: math.Inf(1), BeginKWh: d.UsableKWh}}
 }
 
 // follow goes through the spans of an outage.
@@ -112,6 +114,7 @@ type run struct {
 	on   bool
 	sum  Summary
 
+	addsKW     float64 // AC power that the battery can add
 	startsLeft int
 	impatient  bool    // stop at the first shortfall
 	dawn       morning // how the last day began
@@ -201,11 +204,11 @@ func (r *run) decide(s *Span) (threshold float64) {
 }
 
 // beyondInverter says whether battery and inverter alone cannot carry the draw.
-func (r *run) beyondInverter(s *Span) bool { return s.DrawKW-s.SunKW > r.inverterLimit()*(1+1e-12) }
+func (r *run) beyondInverter(s *Span) bool { return s.DrawKW-s.SunKW > r.addsKW*(1+1e-12) }
 
 // inverterLimit is the AC power the battery can add, kW.
-func (r *run) inverterLimit() float64 {
-	return max(0, min(r.InverterKW, (r.DischargeKW-r.IdleKW)*r.Efficiency))
+func (d *Design) inverterLimit() float64 {
+	return max(0, min(d.InverterKW, (d.DischargeKW-d.IdleKW)*d.Efficiency))
 }
 
 // flows are the constant powers between two events, kW.
@@ -228,7 +231,7 @@ func (r *run) flows(s *Span) (f flows) {
 	var idle, added, fromSun, fromGenerator float64
 	if r.UsableKWh > 0 {
 		idle = r.IdleKW
-		added = min(want-f.generator, r.inverterLimit())
+		added = min(want-f.generator, r.addsKW)
 		wanted := r.chargeWanted()
 		fromSun = min(wanted, spare)
 		if r.on {
