@@ -2,6 +2,7 @@ package loads
 
 import (
 	"math"
+	"slices"
 
 	"holdover/loads/units"
 )
@@ -28,9 +29,16 @@ func exceeded(loads []Load, p float64) units.Watts {
 	points := max(256, min(latticePoints, convolutionBudget/(24*len(loads))))
 	step := math.Max(1, math.Ceil(total/float64(points)))
 	sum := make([]float64, int(total/step)+len(loads)+2)
-	hours := distinctHours(loads)
-	for _, group := range hours {
-		for i, share := range hourDistribution(loads, group[0], step, len(sum)) {
+	steady := newSpread(len(sum))
+	for i := range loads {
+		if l := &loads[i]; l.Care != Rotate && isSteady(l) {
+			steady.add([]level{l.level(0, step)})
+		}
+	}
+	for _, group := range distinctHours(loads) {
+		hour := steady.clone()
+		hour.addHour(loads, group[0], step)
+		for i, share := range hour.share[:hour.top+1] {
 			sum[i] += share * float64(len(group)) / 24
 		}
 	}
@@ -68,36 +76,20 @@ func sameDuties(loads []Load, a, b int) bool {
 	return true
 }
 
-// hourDistribution convolves one clock hour. Rotated circuits take turns, so together they are one load of several
-// levels, none of them with what is left of the time.
-func hourDistribution(loads []Load, hour int, step float64, size int) []float64 {
-	dist, next := make([]float64, size), make([]float64, size)
-	dist[0] = 1
-	top := 0
-	var levels []level
-	rotating := 0.0
-	for i := range loads {
-		l := &loads[i]
-		at := level{int(math.Ceil(float64(l.Running.W())/step - 1e-9)), l.Duty[hour]}
-		if l.Care == Rotate {
-			levels = append(levels, at)
-			rotating += at.share
-			continue
-		}
-		top = convolve(next, dist, top, []level{at}, 1-at.share)
-		dist, next = next, dist
-	}
-	if len(levels) == 0 {
-		return dist
-	}
-	if rotating > 1 {
-		for i := range levels {
-			levels[i].share /= rotating
-		}
-		rotating = 1
-	}
-	convolve(next, dist, top, levels, 1-rotating)
-	return next
+// A spread is how likely each sum of draws is, by lattice steps; it is zero above top.
+type spread struct {
+	share, spare []float64
+	top          int
+}
+
+func newSpread(size int) *spread {
+	s := &spread{share: make([]float64, size), spare: make([]float64, size)}
+	s.share[0] = 1
+	return s
+}
+
+func (s *spread) clone() *spread {
+	return &spread{share: slices.Clone(s.share), spare: s.spare, top: s.top}
 }
 
 // A level is one draw, in lattice steps, and the share of the time it is drawn.
@@ -106,22 +98,61 @@ type level struct {
 	share float64
 }
 
-// convolve writes into next the distribution dist (nonzero up to top) with one more load, and returns the new top.
-func convolve(next, dist []float64, top int, levels []level, off float64) int {
-	highest := 0
+// level is a load's draw in a clock hour, rounded up to the lattice.
+func (l *Load) level(hour int, step float64) level {
+	return level{int(math.Ceil(float64(l.Running.W())/step - 1e-9)), l.Duty[hour]}
+}
+
+func isSteady(l *Load) bool {
+	for _, duty := range l.Duty {
+		if duty != l.Duty[0] {
+			return false
+		}
+	}
+	return true
+}
+
+// addHour adds what differs from hour to hour: loads of changing duty, and the rotated ones. Those take turns, so together
+// they are one load of several levels, and none of them for what is left of the time.
+func (s *spread) addHour(loads []Load, hour int, step float64) {
+	var turns []level
+	rotating := 0.0
+	for i := range loads {
+		switch l := &loads[i]; {
+		case l.Care == Rotate:
+			turns = append(turns, l.level(hour, step))
+			rotating += l.Duty[hour]
+		case !isSteady(l):
+			s.add([]level{l.level(hour, step)})
+		}
+	}
+	if rotating > 1 {
+		for i := range turns {
+			turns[i].share /= rotating
+		}
+	}
+	if len(turns) > 0 {
+		s.add(turns)
+	}
+}
+
+// add convolves with one more load of so many levels, of which one at a time is drawn.
+func (s *spread) add(levels []level) {
+	highest, off := 0, 1.0
 	for _, l := range levels {
 		highest = max(highest, l.steps)
+		off -= l.share
 	}
-	for i := range next[:top+highest+1] {
-		next[i] = 0
-	}
-	for i, share := range dist[:top+1] {
-		next[i] += share * off
+	next := s.spare[:s.top+highest+1]
+	clear(next)
+	for i, share := range s.share[:s.top+1] {
+		next[i] += share * max(0, off)
 	}
 	for _, l := range levels {
-		for i, share := range dist[:top+1] {
+		for i, share := range s.share[:s.top+1] {
 			next[i+l.steps] += share * l.share
 		}
 	}
-	return top + highest
+	s.share, s.spare = s.spare, s.share
+	s.top += highest
 }

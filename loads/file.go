@@ -58,9 +58,12 @@ func openMessage(err error) string {
 // untouched.
 func WriteFile(path string, text []byte) error {
 	target, err := filepath.EvalSymlinks(path)
-	if errors.Is(err, fs.ErrNotExist) {
+	switch _, isThere := os.Lstat(path); {
+	case errors.Is(err, fs.ErrNotExist) && isThere == nil:
+		return fmt.Errorf("%s cannot be saved: it is a link to a file that is not there", path)
+	case errors.Is(err, fs.ErrNotExist):
 		target = path
-	} else if err != nil {
+	case err != nil:
 		return fmt.Errorf("%s cannot be saved: %w", path, err)
 	}
 	mode := fs.FileMode(0o644)

@@ -29,7 +29,10 @@ func Parse(text string, d Dimension) (float64, error) {
 		return value, nil
 	}
 	if u, ok := d.find(name); ok {
-		return (value + u.offset) * u.factor, nil
+		if value = (value + u.offset) * u.factor; math.IsInf(value, 0) {
+			return 0, fmt.Errorf("%q is too large a number; %s is wanted, like %q", text, d.Article, d.Example)
+		}
+		return value, nil
 	}
 	for _, other := range all {
 		if _, ok := other.find(name); ok {
