@@ -27,6 +27,9 @@ type (
 	Litres             float64 // volume, L
 	Hertz              float64 // frequency, Hz
 	LitresPerHour      float64 // flow of water, L/h
+	Nameplate          float64 // what a nameplate says, VA; watts count as VA, as NEC 220.55 and Annex D take them
+	Kilopascals        float64 // pressure above the air's, kPa
+	CubicMetresPerHour float64 // flow of gas, m³/h
 )
 
 // A Dimension is what a quantity measures; it decides which units a text may carry.
@@ -83,6 +86,17 @@ var (
 var Flow = Dimension{"flow", "a flow", "200 L/h", "L/h", []unit{
 	{"L/h", 1, 0}, {"l/h", 1, 0}, {"L/min", 60, 0}, {"l/min", 60, 0}, {"gal/h", gallonL, 0}, {"gal/min", 60 * gallonL, 0}}}
 
+// The dimensions of a plate and of piped gas. A column of water of 1 in at 4 °C is 249.08891 Pa (NIST Special Publication
+// 811, appendix B); 1 psi is 6.894757 kPa.
+var (
+	Plate = Dimension{"nameplate rating", "a nameplate rating", "12 kW", "VA", []unit{
+		{"VA", 1, 0}, {"kVA", 1000, 0}, {"W", 1, 0}, {"kW", 1000, 0}}}
+	Pressure = Dimension{"pressure", "a pressure", "7 in w.c.", "kPa", []unit{
+		{"kPa", 1, 0}, {"in w.c.", 0.24908891, 0}, {"inwc", 0.24908891, 0}, {"psi", 6.894757, 0}, {"mbar", 0.1, 0}}}
+	GasFlow = Dimension{"flow of gas", "a flow of gas", "250 ft3/h", "m3/h", []unit{
+		{"m3/h", 1, 0}, {"m³/h", 1, 0}, {"ft3/h", 0.028316846592, 0}, {"ft³/h", 0.028316846592, 0}, {"cfh", 0.028316846592, 0}}}
+)
+
 // timeUnits lists the units of time against a base of so many seconds, the base first.
 func timeUnits(base string, baseSeconds float64) []unit {
 	all := []unit{{"ms", 0.001, 0}, {"s", 1, 0}, {"min", 60, 0}, {"h", 3600, 0}, {"d", 86400, 0}, {"days", 86400, 0}, {"day", 86400, 0}}
@@ -105,4 +119,4 @@ func (d Dimension) Names() []string {
 }
 
 // all is searched to say what a unit of the wrong dimension does measure.
-var all = []Dimension{Power, ApparentPower, Energy, Voltage, Current, LongTime, Temperature, Length, Area, HeatLoss, HeatCapacity, Volume, Frequency, Flow}
+var all = []Dimension{Power, ApparentPower, Energy, Voltage, Current, LongTime, Temperature, Length, Area, HeatLoss, HeatCapacity, Volume, Frequency, Flow, Pressure, GasFlow}

@@ -59,16 +59,20 @@ func (c *Case) batteryTakesKW(modules int) float64 {
 }
 
 // Try carries a design through the outage and prices it. Where the case has several start hours, the run kept is the
-// hardest: the one with the most kWh short, then with the most fuel.
+// hardest, the one with the most kWh short, then with the most fuel; the price goes by the most fuel and the most running
+// hours of all.
 func (c *Case) Try(d Design) Outcome {
 	plant := c.Plant(d)
-	var o Outcome
+	o := Outcome{Design: d}
+	fuel, hours := 0.0, 0.0
 	for i := range c.Outages {
-		if run := c.Outages[i].Run(&plant, nil); i == 0 || harder(run, o.Run) {
-			o = Outcome{Design: d, Run: run, Start: float64(c.Outages[i].Start)}
+		run := c.Outages[i].Run(&plant, nil)
+		fuel, hours = max(fuel, run.Fuel), max(hours, run.RunHours)
+		if i == 0 || harder(run, o.Run) {
+			o.Run, o.Start = run, float64(c.Outages[i].Start)
 		}
 	}
-	o.Cost = c.costOf(d, o.Run.Fuel, o.Run.RunHours)
+	o.Cost = c.costOf(d, fuel, hours)
 	return o
 }
 

@@ -60,7 +60,7 @@ func (c *Case) storesFuel() bool {
 // FlipPoints finds, for each quantity, the nearest point below and above at which the choice changes. The bracket grows by
 // a factor until the choice differs, and is then halved until it is narrower than one part in two thousand.
 func (c *Case) FlipPoints() []Flip {
-	chosen, _ := c.Choose()
+	chosen := c.ChosenKind()
 	var flips []Flip
 	for _, d := range c.dials() {
 		if d.low < d.now {
@@ -74,14 +74,11 @@ func (c *Case) FlipPoints() []Flip {
 }
 
 // growth is by how much the bracket grows; narrow is when it is narrow enough.
-const growth, narrow = 1.5, 1.0005
+const growth, narrow = 1.25, 1.0005
 
 // flip looks from the present value towards an end, a factor at a time, for the first change, and closes in on it.
 func (c *Case) flip(d dial, chosen Kind, end, factor float64) []Flip {
-	kindAt := func(v float64) Kind {
-		k, _ := d.turn(c, v).Choose()
-		return k
-	}
+	kindAt := func(v float64) Kind { return d.turn(c, v).ChosenKind() }
 	for near := d.now; near != end; {
 		far := near * factor
 		if (factor > 1) == (far > end) {

@@ -49,6 +49,22 @@ func (c *Case) Choose() (Kind, Outcome) {
 	return kind, best
 }
 
+// ChosenKind is the kind that Choose would choose. It need not know the best hybrid, only whether one is cheaper than the
+// other kinds' best, so it stops at the first that is.
+func (c *Case) ChosenKind() Kind {
+	kind, cost := None, math.Inf(1)
+	for _, k := range []Kind{Generator, Battery} {
+		if s := c.search(k, c.Budget, cost); s.found {
+			kind, cost = k, s.cost
+		}
+	}
+	s := &search{Case: c, budget: c.Budget, cost: cost, anyWillDo: true}
+	if s.hybrids(); s.found {
+		return Hybrid
+	}
+	return kind
+}
+
 // search goes through the designs of a kind that cost no more than the budget to buy (0: any) and less than cost.
 func (c *Case) search(kind Kind, budget, cost float64) *search {
 	s := &search{Case: c, budget: budget, cost: cost}
@@ -72,15 +88,19 @@ type search struct {
 	found  bool
 	tries  int // designs run
 
+	anyWillDo bool // stop at the first found
+
 	needs               needs
 	batteryReplacements float64 // over the horizon
 }
 
-// offer tries a design and keeps it if it carries the house, fits the budget and is cheaper.
+// offer tries a design and keeps it if it carries the house, fits the budget and is cheaper. More start hours only add to
+// fuel, running hours and so to the price: it stops where that is too high already.
 func (s *search) offer(d Design) {
 	s.tries++
 	plant := s.Plant(d)
 	o := Outcome{Design: d}
+	fuel, hours := 0.0, 0.0
 	for i := range s.Outages {
 		run, carried := s.Outages[i].Carry(&plant)
 		if !carried {
@@ -89,11 +109,15 @@ func (s *search) offer(d Design) {
 		if i == 0 || harder(run, o.Run) {
 			o.Run, o.Start = run, float64(s.Outages[i].Start)
 		}
+		if i == 0 || run.Fuel > fuel || run.RunHours > hours {
+			fuel, hours = max(fuel, run.Fuel), max(hours, run.RunHours)
+			o.Cost = s.costOf(d, fuel, hours)
+			if o.Cost.Total() >= s.cost || (s.budget > 0 && o.Cost.Purchase > s.budget) {
+				return
+			}
+		}
 	}
-	o.Cost = s.costOf(d, o.Run.Fuel, o.Run.RunHours)
-	if total := o.Cost.Total(); total < s.cost && (s.budget == 0 || o.Cost.Purchase <= s.budget) {
-		s.best, s.cost, s.found = o, total, true
-	}
+	s.best, s.cost, s.found = o, o.Cost.Total(), true
 }
 
 func (s *search) generators() {
@@ -176,7 +200,9 @@ func (s *search) hybrids() {
 		}
 		for v, va := range inverters {
 			for c := range s.ChargersKW {
-				s.row(m, va, c, known[m.SiteKW][v])
+				if s.row(m, va, c, known[m.SiteKW][v]); s.anyWillDo && s.found {
+					return
+				}
 			}
 		}
 	}
@@ -216,7 +242,9 @@ func (s *search) row(m priced, va float64, c int, known []int) {
 			continue
 		}
 		for _, policy := range s.Policies {
-			s.offer(Design{modules, va, kw, m.Machine, policy})
+			if s.offer(Design{modules, va, kw, m.Machine, policy}); s.anyWillDo && s.found {
+				return
+			}
 		}
 	}
 }

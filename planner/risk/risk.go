@@ -100,10 +100,12 @@ func Expose(l Lasting, outagesPerYear float64, runs [][]Stretch) Exposure {
 		if len(stretches) > 0 {
 			first = stretches[0].From
 		}
-		e.Carried += l.Within(first) / float64(len(runs))
+		e.Carried += l.Within(first)
 		for _, s := range stretches {
-			e.ShortPerYear += outagesPerYear * l.Between(s.From, s.To) / float64(len(runs))
+			e.ShortPerYear += outagesPerYear * l.Between(s.From, s.To)
 		}
 	}
+	e.Carried /= float64(len(runs))
+	e.ShortPerYear /= float64(len(runs))
 	return e
 }
