@@ -20,27 +20,32 @@ const (
 
 // A Circuit is one branch circuit or appliance, its profile's fields filled in under its own.
 type Circuit struct {
-	Name        string        `key:"name" required:"true" doc:"what the panel label says"`
-	Like        string        `key:"like" doc:"profile it starts from; see holdover profiles"`
-	Care        Care          `key:"care" one:"keep,rotate,shed" doc:"keep, rotate or shed"`
-	Count       int           `key:"count" range:"1,1000" doc:"how many of them"`
-	Volts       units.Volts   `key:"volts" range:"100,250" doc:"120, 240 or 230"`
-	Running     units.Watts   `key:"running" range:"0,200000" doc:"steady draw when on"`
-	RunningAmps units.Amps    `key:"running_amps" range:"0,1000" doc:"steady current when on, in place of running"`
-	Standby     units.Watts   `key:"standby" range:"0,20000" doc:"draw when idle"`
-	PowerFactor float64       `key:"power_factor" range:"0.05,1" doc:"of the steady draw, 0.05 to 1"`
-	Start       Start         `key:"start" doc:"first moments: {times: 4}, {amps: 60 A}, {code: G, hp: 0.5}, {watts: 800 W} or none"`
-	StartTime   units.Seconds `key:"start_seconds" range:"0,120" doc:"how long a start lasts"`
-	Use         Use           `key:"use" doc:"how much of the time it is on: {duty: 0.35}, {hours_per_day: 3 h}, {minutes_per_day: 40 min}, {hours: [24 shares]}, heating or cooling"`
-	Output      units.Watts   `key:"output" range:"0,500000" doc:"heat delivered or removed at full running"`
-	Fallback    float64       `key:"fallback_duty" range:"0,1" doc:"duty of heating or cooling when home.heat_loss is not given"`
-	Breaker     units.Amps    `key:"breaker" range:"1,400" doc:"rating of its breaker"`
-	Leg         string        `key:"leg" one:"A,B,auto" doc:"A, B or auto"`
-	SharesWith  string        `key:"shares_neutral_with" doc:"the other circuit of a multiwire pair"`
-	Needs       Needs         `key:"needs" doc:"what it asks of the supply"`
-	Heater      *Heater       `key:"heater" doc:"a gas water heater's own figures"`
-	Tank        Tank          `key:"tank" doc:"hot water it holds: {holds: 50 gal, set_to: 120 F, inlet: 58 F}"`
-	Pit         Pit           `key:"pit" doc:"what a pump keeps empty: {room: 15 gal, inflow: 60 gal/h}"`
+	Name        string          `key:"name" required:"true" doc:"what the panel label says"`
+	Like        string          `key:"like" doc:"profile it starts from; see holdover profiles"`
+	Care        Care            `key:"care" one:"keep,rotate,shed" doc:"keep, rotate or shed"`
+	Count       int             `key:"count" range:"1,1000" doc:"how many of them"`
+	Volts       units.Volts     `key:"volts" range:"100,250" doc:"120, 240 or 230"`
+	Running     units.Watts     `key:"running" range:"0,200000" doc:"steady draw when on"`
+	RunningAmps units.Amps      `key:"running_amps" range:"0,1000" doc:"steady current when on, in place of running"`
+	Standby     units.Watts     `key:"standby" range:"0,20000" doc:"draw when idle"`
+	PowerFactor float64         `key:"power_factor" range:"0.05,1" doc:"of the steady draw, 0.05 to 1"`
+	Start       Start           `key:"start" doc:"first moments: {times: 4}, {amps: 60 A}, {code: G, hp: 0.5}, {watts: 800 W} or none"`
+	StartTime   units.Seconds   `key:"start_seconds" range:"0,120" doc:"how long a start lasts"`
+	Use         Use             `key:"use" doc:"how much of the time it is on: {duty: 0.35}, {hours_per_day: 3 h}, {minutes_per_day: 40 min}, {hours: [24 shares]}, heating or cooling"`
+	Output      units.Watts     `key:"output" range:"0,500000" doc:"heat delivered or removed at full running"`
+	Fallback    float64         `key:"fallback_duty" range:"0,1" doc:"duty of heating or cooling when home.heat_loss is not given"`
+	Breaker     units.Amps      `key:"breaker" range:"1,400" doc:"rating of its breaker"`
+	Nameplate   units.Nameplate `key:"nameplate" range:"1,1000000" doc:"what the plate of one says, VA or W, for the calculated load"`
+	Class       string          `key:"class" one:"range,cooktop,oven,dryer,water-heater,fastened,space-heat,air-conditioning,heat-pump,supplemental-heat,motor,lighting,receptacles,other" doc:"what the calculated load counts it as"`
+	Controlled  int             `key:"separately_controlled" range:"1,100" doc:"how many separately controlled heaters it feeds"`
+	LockedOut   bool            `key:"locked_out" doc:"a heat pump that cannot run together with its supplemental heat"`
+	Added       bool            `key:"added" doc:"not there yet: it comes with this job"`
+	Leg         string          `key:"leg" one:"A,B,auto" doc:"A, B or auto"`
+	SharesWith  string          `key:"shares_neutral_with" doc:"the other circuit of a multiwire pair"`
+	Needs       Needs           `key:"needs" doc:"what it asks of the supply"`
+	Heater      *Heater         `key:"heater" doc:"a gas water heater's own figures"`
+	Tank        Tank            `key:"tank" doc:"hot water it holds: {holds: 50 gal, set_to: 120 F, inlet: 58 F}"`
+	Pit         Pit             `key:"pit" doc:"what a pump keeps empty: {room: 15 gal, inflow: 60 gal/h}"`
 }
 
 // Needs is what a circuit asks of its supply.

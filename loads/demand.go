@@ -53,6 +53,26 @@ func Work(home *Home) Demand {
 	return d
 }
 
+// NeedsBothLegs says whether a source must give both legs of a split-phase service, 120/240 V: for a 240 V circuit, or for
+// a pair that shares a neutral, which on a single 120 V source would carry the sum of both (NEC 710.15(C)).
+func (d *Demand) NeedsBothLegs(home *Home) bool {
+	if home.House.Service != SplitPhase {
+		return false
+	}
+	for i := range d.Loads {
+		l := &d.Loads[i]
+		if l.both() || l.SharesWith != "" {
+			return true
+		}
+		for j := range home.Circuits {
+			if home.Circuits[j].SharesWith == l.Name {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // kept sums the kept circuits, all on.
 func kept(loads []Load) (sum Power) {
 	for i := range loads {

@@ -2,6 +2,8 @@ package loads
 
 import (
 	"fmt"
+	"reflect"
+	"slices"
 
 	"gopkg.in/yaml.v3"
 
@@ -38,6 +40,18 @@ type Gear struct {
 	FuelTank   units.Litres    `key:"fuel_tank" range:"0.1,10000" doc:"fuel in its own tank"`
 	Owned      bool            `key:"owned" doc:"already in the house"`
 	Price      float64         `key:"price" range:"0,10000000" doc:"asking price"`
+
+	given []string // keys that the sheet has
+}
+
+// Has says whether the sheet gives a figure, by its key: a transfer time of 0 ms is a figure too.
+func (g Gear) Has(key string) bool { return slices.Contains(g.given, key) }
+
+func (g *Gear) readNode(r *reader, n *yaml.Node, path string) {
+	r.mapping(n, reflect.ValueOf(g).Elem(), path)
+	if n.Kind == yaml.MappingNode {
+		g.given = givenKeys(n, fieldKeys(fieldsOf(reflect.TypeFor[Gear]()))...)
+	}
 }
 
 // A Runtime is one published point: how long the unit lasts at a share of its rated watts.

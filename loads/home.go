@@ -45,6 +45,12 @@ type House struct {
 	Indoors      units.Celsius            `key:"indoors" range:"-10,40" doc:"temperature kept inside"`
 	Gains        units.Watts              `key:"gains" range:"0,20000" doc:"heat from people, animals and sun while nothing else heats"`
 	Units        string                   `key:"units" one:"us,si" doc:"units shown: us or si"`
+
+	SmallAppliances int             `key:"small_appliance_circuits" range:"0,40" doc:"20 A circuits for small appliances in kitchen and dining rooms"`
+	Laundry         int             `key:"laundry_circuits" range:"0,20" doc:"20 A circuits for laundry"`
+	Transfer        string          `key:"transfer" one:"manual,automatic,managed" doc:"manual, automatic, or automatic with load management"`
+	MeasuredDemand  units.Nameplate `key:"measured_demand" range:"1,1000000" doc:"highest 15-minute demand measured, W or VA"`
+	MeasuredOver    string          `key:"measured_over" one:"year,30-days" doc:"how long it was measured: year or 30-days"`
 }
 
 // A Site is the `site` section.
@@ -56,6 +62,9 @@ type Site struct {
 	Humidity      float64       `key:"humidity" range:"0,1" doc:"relative humidity, 0 to 1"`
 	BatterySpace  units.Celsius `key:"battery_space" range:"-50,60" doc:"coldest the battery gets"`
 	InverterSpace units.Celsius `key:"inverter_space" range:"-50,80" doc:"hottest the inverter gets"`
+	Runs          Runs          `key:"runs" doc:"wire to be run for the transfer: [{name: Generator to inlet, length: 60 ft, metal: copper}]"`
+	Gas           Gas           `key:"gas" doc:"pipe to a generator: {pipe: 3/4 in, length: 40 ft, pressure: 7 in w.c.}"`
+	Clearance     units.Metres  `key:"generator_clearance" range:"0,1000" doc:"from the generator to the nearest door, window or vent"`
 	Sun           Sun           `key:"sun" doc:"solar energy that helps: {kwh_per_day: 12}, with {hours: [24 shares]} if known"`
 }
 

@@ -50,6 +50,8 @@ func input(v reflect.Value, f Field, path string, origin Origin) Input {
 		if f.Dimension != nil {
 			in.Unit = f.Dimension.Base
 		}
+	case v.Kind() == reflect.Int:
+		in.Value = float64(v.Int())
 	case v.Kind() == reflect.Slice:
 		in.Word = strings.Trim(fmt.Sprint(v.Interface()), "[]")
 	default:

@@ -39,18 +39,19 @@ func splitLegs(home *Home, loads []Load) LegSplit {
 			set = append(set, &loads[i])
 		}
 	}
-	split, legs := bestSplit(set, false)
+	split, legs := bestSplit(set, loads, false)
+	for i := range loads {
+		if l := &loads[i]; legs[l.Name] == "" {
+			legs[l.Name] = lighterPlace(l, loads, legs, split, largest)
+		}
+	}
 	split.Of = make([]string, len(loads))
 	for i := range loads {
-		if leg, ok := legs[loads[i].Name]; ok {
-			split.Of[i] = leg
-		} else {
-			split.Of[i] = lighterPlace(&loads[i], set, legs, split, largest)
-		}
+		split.Of[i] = legs[loads[i].Name]
 	}
 	split.Heaviest = heaviestTurn(loads, split.Of)
 	split.Neutral = units.Amps(cmplx.Abs(complex128(split.A-split.B)) / 120)
-	split.proposeMoves(set, legs)
+	split.proposeMoves(set, loads, legs)
 	return split
 }
 
@@ -82,8 +83,8 @@ func largestTurn(loads []Load) *Load {
 // both says whether the circuit lies across the two legs.
 func (c *Circuit) both() bool { return c.Volts > 130 }
 
-// bestSplit puts the circuits of a set on legs. free ignores the legs the file gives.
-func bestSplit(set []*Load, free bool) (LegSplit, map[string]string) {
+// bestSplit puts the circuits of a set, one turn of all the loads, on legs. free ignores the legs the file gives.
+func bestSplit(set []*Load, all []Load, free bool) (LegSplit, map[string]string) {
 	var s splitter
 	legs := map[string]string{}
 	var movable [][2]*Load // a circuit and its multiwire partner, if that is in the set
@@ -104,7 +105,7 @@ func bestSplit(set []*Load, free bool) (LegSplit, map[string]string) {
 			done[partner.Name] = true
 			difference -= complex128(partner.Running)
 		}
-		leg := givenLeg(l, partner)
+		leg := givenLeg(l, all)
 		if leg == "auto" || free {
 			movable = append(movable, [2]*Load{l, partner})
 			s.items = append(s.items, difference/2)
@@ -127,17 +128,27 @@ func bestSplit(set []*Load, free bool) (LegSplit, map[string]string) {
 // partnerOf finds the multiwire partner of a load in the set, whichever of the two names the other.
 func partnerOf(l *Load, set []*Load) *Load {
 	for _, other := range set {
-		if other != l && (l.SharesWith == other.Name || other.SharesWith == l.Name) {
+		if other.partners(l) {
 			return other
 		}
 	}
 	return nil
 }
 
-// givenLeg is the leg of l, or the one opposite to its partner's.
-func givenLeg(l, partner *Load) string {
-	if l.Leg == "auto" && partner != nil {
-		return opposite(partner.Leg)
+// partners says whether two circuits are a multiwire pair, whichever of them names the other.
+func (l *Load) partners(other *Load) bool {
+	return l != other && (l.SharesWith == other.Name || other.SharesWith == l.Name)
+}
+
+// givenLeg is the leg that the file gives a load, or the one opposite to its multiwire partner's.
+func givenLeg(l *Load, all []Load) string {
+	if l.Leg != "auto" {
+		return l.Leg
+	}
+	for i := range all {
+		if other := &all[i]; other.partners(l) && !other.both() {
+			return opposite(other.Leg)
+		}
 	}
 	return l.Leg
 }
@@ -160,15 +171,17 @@ func place(legs map[string]string, l, partner *Load, leg string) {
 }
 
 // lighterPlace is the leg for a rotated circuit outside the largest turn.
-func lighterPlace(l *Load, set []*Load, legs map[string]string, split LegSplit, largest *Load) string {
+func lighterPlace(l *Load, all []Load, legs map[string]string, split LegSplit, largest *Load) string {
 	if l.both() {
 		return "both"
 	}
-	if l.Leg != "auto" {
-		return l.Leg
+	if leg := givenLeg(l, all); leg != "auto" {
+		return leg
 	}
-	if partner := partnerOf(l, set); partner != nil {
-		return opposite(legs[partner.Name])
+	for i := range all {
+		if other := &all[i]; other.partners(l) && legs[other.Name] != "" {
+			return opposite(legs[other.Name])
+		}
 	}
 	a, b := split.A, split.B
 	switch legs[largest.Name] {
@@ -215,12 +228,12 @@ func heaviestTurn(loads []Load, of []string) units.VoltAmps {
 }
 
 // proposeMoves compares the given legs with the best split of all and lists the fewest circuits to move.
-func (s *LegSplit) proposeMoves(set []*Load, legs map[string]string) {
+func (s *LegSplit) proposeMoves(set []*Load, all []Load, legs map[string]string) {
 	given := slices.ContainsFunc(set, func(l *Load) bool { return l.Leg != "auto" })
 	if !given {
 		return
 	}
-	best, bestLegs := bestSplit(set, true)
+	best, bestLegs := bestSplit(set, all, true)
 	if s.Heavier() <= units.VoltAmps(poorLegs)*best.Heavier() {
 		return
 	}

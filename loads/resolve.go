@@ -84,6 +84,7 @@ func (r *reader) finish(root *yaml.Node, home *Home) {
 			units.Format(float64(home.Site.Coldest)), units.Format(float64(home.Site.Hottest)))
 	}
 	r.checkLasts(root, home)
+	r.checkWiring(root, home)
 	nodes := child(root, "circuits")
 	lines := map[string]int{}
 	for i := range home.Circuits {
@@ -154,12 +155,29 @@ func (r *reader) finishCircuit(n *yaml.Node, home *Home, c *Circuit, path string
 	if c.RunningAmps > 0 {
 		c.Running = units.Watts(float64(c.RunningAmps) * float64(c.Volts) * c.PowerFactor)
 	}
-	if _, ok := home.origins[join(path, "running")]; !ok && c.RunningAmps == 0 && c.Running == 0 && c.Heater == nil {
-		r.fault(n, join(path, "running"), "the running power is missing; give running (like 150 W), running_amps, or like with a profile's name")
-	}
+	r.finishRunning(n, home, c, path)
 	if (c.Use.Kind == UseHeating || c.Use.Kind == UseCooling) && c.Output == 0 && home.House.HeatLoss > 0 {
 		r.fault(n, join(path, "output"), "use: %s needs the output of heat at full running, like {output: 18 kW}", c.Use.Kind)
 	}
+}
+
+// finishRunning takes a circuit without a running draw to draw its nameplate, the most that it can; without that either,
+// it is faulted.
+func (r *reader) finishRunning(n *yaml.Node, home *Home, c *Circuit, path string) {
+	_, given := home.origins[join(path, "running")]
+	if given || c.Running > 0 || c.Heater != nil {
+		return
+	}
+	if c.Like != "" {
+		if _, known := profiles.FindCircuit(c.Like); !known {
+			return // faulted already
+		}
+	}
+	if c.Nameplate == 0 {
+		r.fault(n, join(path, "running"), "the running power is missing; give running (like 150 W), running_amps, nameplate, or like with a profile's name")
+		return
+	}
+	c.Running = units.Watts(float64(c.Nameplate) * c.PowerFactor)
 }
 
 func (r *reader) finishVolts(n *yaml.Node, home *Home, c *Circuit, path string) {

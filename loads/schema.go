@@ -126,6 +126,7 @@ func init() { // not a literal: object refers back to it
 		reflect.TypeFor[Use](): func() map[string]any {
 			return wordOr(enum([]string{string(UseHeating), string(UseCooling)}), reflect.TypeFor[useKeys]())
 		},
+		reflect.TypeFor[Pipe]():    func() map[string]any { return pattern(`(1/2|3/4|1|1[- ]1/4)( in)?`) },
 		reflect.TypeFor[Sun]():     func() map[string]any { return object(reflect.TypeFor[sunKeys](), "") },
 		reflect.TypeFor[Circuit](): func() map[string]any { return object(reflect.TypeFor[Circuit](), "circuits") },
 		reflect.TypeFor[Runtime](): func() map[string]any { return map[string]any{"type": "array", "minItems": 2, "maxItems": 2} },

@@ -26,6 +26,7 @@ type Use struct {
 	Kind  UseKind
 	Duty  float64     // 0..1
 	Hours [24]float64 // share of each clock hour, 0..1
+	Spell bool        // the duty was given as hours or minutes a day, which may be one spell; a plain duty comes and goes
 }
 
 // useKeys is the form a use mapping takes.
@@ -60,9 +61,9 @@ func (u *Use) readNode(r *reader, n *yaml.Node, path string) {
 	case "duty":
 		u.Duty = k.Duty
 	case "hours_per_day":
-		u.Duty = float64(k.PerDay) / 24
+		u.Duty, u.Spell = float64(k.PerDay)/24, true
 	case "minutes_per_day":
-		u.Duty = float64(k.Minutes) / (24 * 60)
+		u.Duty, u.Spell = float64(k.Minutes)/(24*60), true
 	case "hours":
 		u.Kind = UseHours
 		if len(k.Hours) != 24 {

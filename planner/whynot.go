@@ -65,7 +65,7 @@ func (v *verdictInputs) engineParts() (why []string) {
 		return []string{"There is no place for a generator (limits.generator: none)."}
 	}
 	if len(v.c.Machines) == 0 {
-		why = append(why, fmt.Sprintf("No machine that burns %s makes the sine wave these circuits need (limits.fuels).", nameList(v.home.Limits.Fuels, 4)))
+		why = append(why, fmt.Sprintf("No machine that burns %s gives the wave and the legs these circuits need (limits.fuels).", nameList(v.home.Limits.Fuels, 4)))
 	}
 	return why
 }

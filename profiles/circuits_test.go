@@ -78,7 +78,7 @@ func TestFindCircuitGivesEachOfCircuits(t *testing.T) {
 
 // The keys that a home file's circuit may have, as far as a profile may give them.
 var circuitKeys = []string{"volts", "running", "running_amps", "standby", "power_factor", "start", "start_seconds", "use",
-	"output", "fallback_duty", "breaker", "needs", "heater"}
+	"class", "nameplate", "output", "fallback_duty", "breaker", "needs", "heater"}
 
 func TestCircuitFieldsAreWholeAndPlain(t *testing.T) {
 	for _, c := range Circuits() {

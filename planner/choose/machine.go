@@ -30,17 +30,20 @@ type Machine struct {
 // (common practice, no source).
 const dieselLeastLoad = 0.3
 
-// addMachines lists every generator on every fuel to be had whose wave serves these loads.
+// addMachines lists every generator on every fuel to be had whose wave and legs serve these loads. A hybrid's machine passes
+// its supply through to them while it runs, so it must serve them too.
 func (c *Case) addMachines(r site.Rating) {
 	home := c.home
 	if home.Limits.Generator == "none" {
 		return
 	}
 	need := generator.Size(GeneratorWanted(home, c.demand, r))
+	bothLegs := c.demand.NeedsBothLegs(home)
 	for _, name := range home.Limits.Fuels {
 		fuel, _ := profiles.FindFuel(name)
 		for _, g := range profiles.Generators() {
-			if !slices.Contains(g.Fuels, name) || (len(c.demand.SineFor) > 0 && !g.LowDistortion) {
+			if !slices.Contains(g.Fuels, name) || (len(c.demand.SineFor) > 0 && !g.LowDistortion) ||
+				(bothLegs && g.KW < profiles.Transfers().SingleLeg.BelowKW) {
 				continue
 			}
 			m := c.machine(g, fuel, r)

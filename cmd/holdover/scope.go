@@ -1,0 +1,53 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"holdover/planner"
+	"holdover/ui/report"
+)
+
+func newScope(t terminal) *cobra.Command {
+	flags := planFlags{width: defaultWidth}
+	c := &cobra.Command{
+		Use:   "scope [FILE]",
+		Short: "The transfer scope for the electrician",
+		Long: `A job sheet of two sides: the calculated load, the transfer rule for each option and
+the panel schedule; then equipment, wire, gas, checks and cautions. Circuits that
+stay off count towards the calculated load too: give each its nameplate and class.
+The exit status is that of plan.`,
+		Example: `  holdover scope                        of the demo home
+  holdover scope myhouse.yaml           of your own
+  holdover scope --json myhouse.yaml    for another program`,
+		Args:                  fileOnly,
+		ValidArgsFunction:     completeFile,
+		DisableFlagsInUseLine: true,
+		RunE: func(_ *cobra.Command, args []string) error {
+			return printScope(t, args, flags)
+		},
+	}
+	c.Flags().BoolVar(&flags.json, "json", false, "write JSON, a plan's with the scope's figures and a key more")
+	addWidth(c, &flags.width)
+	return c
+}
+
+func printScope(t terminal, args []string, flags planFlags) error {
+	result, err := planHome(t, args)
+	if err != nil {
+		return err
+	}
+	scope := planner.Scope(result)
+	text := report.Scope(result, scope, flags.width)
+	if flags.json {
+		if text, err = report.ScopeJSON(result, scope); err != nil {
+			return err
+		}
+	}
+	if err := write(t.out, text); err != nil {
+		return err
+	}
+	if result.Choice == planner.None && !result.Carried {
+		return errNotCarried
+	}
+	return nil
+}

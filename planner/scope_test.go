@@ -1,0 +1,124 @@
+package planner
+
+import (
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"holdover/loads"
+	"holdover/planner/transfer"
+	"holdover/profiles"
+)
+
+const homes = "../testdata/homes/"
+
+func scopeOfFile(t testing.TB, name string) *transfer.Scope {
+	home, err := loads.ReadFile(homes + name + ".yaml")
+	require.NoError(t, err)
+	return Scope(Plan(home))
+}
+
+func warns(s *transfer.Scope, id string) bool {
+	return slices.ContainsFunc(s.Cautions, func(c profiles.Caution) bool { return c.ID == id })
+}
+
+// hazards has, for each warning of a transfer job, an invented home that raises it and one that does not.
+var hazards = []struct{ id, raises, doesNot string }{
+	{"backfeed", "scope-clean", "scope-nothing"},
+	{"carbon-monoxide", "scope-engine", "scope-clean"},
+	{"shared-neutral-120", "scope-shared-neutral", "scope-two-pole"},
+	{"two-pole-on-120", "scope-two-pole", "scope-shared-neutral"},
+	{"parallel-neutral", "scope-bonded", "scope-floating-burner"},
+	{"flame-sensing-neutral", "scope-floating-burner", "scope-bonded"},
+	{"generator-too-close", "scope-too-close", "scope-engine"},
+	{"automatic-undersized", "scope-automatic", "scope-clean"},
+	{"service-too-small", "scope-small-service", "scope-automatic"},
+	{"storage-beyond-place", "scope-much-storage", "scope-clean"},
+	{"fuel-store-limit", "scope-much-fuel", "scope-engine"},
+	{"gas-starved", "scope-thin-pipe", "natural-gas"},
+	{"propane-cold", "scope-cold-cylinder", "scope-thin-pipe"},
+	{"long-wire", "scope-long-run", "scope-clean"},
+	{"quiet-hours", "scope-quiet", "scope-engine"},
+	{"legs-unbalanced", "scope-one-sided", "scope-clean"},
+	{"local-rules", "cottage-230v", "scope-clean"},
+}
+
+func TestHazards_EachHasAHomeThatRaisesItAndOneThatDoesNot(t *testing.T) {
+	listed := map[string]bool{}
+	for _, h := range hazards {
+		listed[h.id] = true
+		assert.True(t, warns(scopeOfFile(t, h.raises), h.id), "%s in %s", h.id, h.raises)
+		assert.False(t, warns(scopeOfFile(t, h.doesNot), h.id), "%s in %s", h.id, h.doesNot)
+	}
+	for _, c := range profiles.Hazards() {
+		assert.True(t, listed[c.ID], "%s has no home", c.ID)
+	}
+}
+
+// Whatever a home raises, its word is one of ANSI Z535's, the gravest come first, it cites its rule, and the deferral to
+// code, maker and electrician is there.
+func TestScope_CautionsOfEveryHome(t *testing.T) {
+	files, err := filepath.Glob(homes + "*.yaml")
+	require.NoError(t, err)
+	for _, file := range files {
+		s := scopeOfFile(t, strings.TrimSuffix(filepath.Base(file), ".yaml"))
+		last := 0
+		for _, c := range s.Cautions {
+			rank := slices.Index(signalOrder, c.Word)
+			assert.GreaterOrEqual(t, rank, last, file)
+			last = rank
+			assert.NotEmpty(t, c.Source, c.ID)
+		}
+		assert.True(t, warns(s, "code-and-licence"), file)
+		for _, c := range s.Checks {
+			assert.Contains(t, []string{transfer.Pass, transfer.Fail, transfer.Needs}, c.Result)
+			assert.NotEmpty(t, c.Reason, "%s: %s", file, c.Name)
+			assert.NotEmpty(t, c.Source, "%s: %s", file, c.Name)
+		}
+	}
+}
+
+// Every figure of the scope comes from figures that the plan or the scope has, and says how.
+func TestScope_FiguresHaveAncestors(t *testing.T) {
+	for _, home := range []string{"natural-gas", "scope-thin-pipe", "scope-cold-cylinder", "scope-automatic", "scope-long-run", "cottage-230v", "flat-120v"} {
+		read, err := loads.ReadFile(homes + home + ".yaml")
+		require.NoError(t, err)
+		r := Plan(read)
+		s := Scope(r)
+		for _, f := range s.Sheet.Figures() {
+			assert.NotEmpty(t, f.How, "%s: %s", home, f.ID)
+			assert.NotEmpty(t, f.Source, "%s: %s", home, f.ID)
+			for _, id := range f.From {
+				_, inPlan := r.Sheet.Get(id)
+				_, inScope := s.Sheet.Get(id)
+				assert.True(t, inPlan || inScope, "%s: %s from %s", home, f.ID, id)
+			}
+		}
+	}
+}
+
+// The source of the job is the plan's choice, with the legs that its house needs; what is on offer is never the job's.
+func TestScope_SourceIsTheChoice(t *testing.T) {
+	s := scopeOfFile(t, "scope-two-pole")
+	require.NotNil(t, s.Source)
+	assert.Equal(t, "battery", s.Source.Name)
+	assert.Equal(t, 2, s.Source.Legs)
+	require.Len(t, s.Refusals, 1)
+	assert.Equal(t, "Single box", s.Refusals[0].Source)
+	assert.Contains(t, s.Refusals[0].Reason, "Pump")
+	assert.Nil(t, scopeOfFile(t, "scope-nothing").Source)
+	assert.Equal(t, 1, scopeOfFile(t, "flat-120v").Source.Legs)
+}
+
+func BenchmarkScopeOfThousandCircuits(b *testing.B) {
+	home, err := loads.ReadFile(homes + "thousand-circuits.yaml")
+	require.NoError(b, err)
+	r := Plan(home)
+	for b.Loop() {
+		Scope(r)
+	}
+}

@@ -1,0 +1,119 @@
+package transfer
+
+import (
+	"fmt"
+
+	"holdover/loads"
+)
+
+// The classes that the calculated load tells apart, as a home file's class has them.
+const (
+	classRange        = "range"
+	classCooktop      = "cooktop"
+	classOven         = "oven"
+	classDryer        = "dryer"
+	classWaterHeater  = "water-heater"
+	classFastened     = "fastened"
+	classSpaceHeat    = "space-heat"
+	classCooling      = "air-conditioning"
+	classHeatPump     = "heat-pump"
+	classSupplemental = "supplemental-heat"
+	classMotor        = "motor"
+	classLighting     = "lighting"
+	classReceptacles  = "receptacles"
+	classOther        = "other"
+)
+
+// A plate is a circuit as the calculated load sees it.
+type plate struct {
+	*loads.Circuit
+	class    string
+	assumed  bool    // the file and its profile give no class
+	eachVA   float64 // nameplate of one
+	isAmps   bool    // the file gives amps and no nameplate, so each lies on its own line
+	id       string
+	how      string
+	fromFile string // where the figure comes from
+}
+
+func (p plate) va() float64 { return p.eachVA * float64(p.Count) }
+
+// both says whether it lies across the two lines.
+func (p plate) both() bool { return p.Volts > 130 }
+
+// hasMotor says whether 25 % of it may be due as the largest motor.
+func (p plate) hasMotor() bool {
+	switch p.class {
+	case classMotor, classCooling, classHeatPump:
+		return true
+	case classFastened:
+		return p.Start.Kind == loads.StartLetter || p.Start.Kind == loads.StartAmps
+	}
+	return false
+}
+
+func plates(home *loads.Home) []plate {
+	out := make([]plate, len(home.Circuits))
+	for i := range home.Circuits {
+		out[i] = newPlate(home, i)
+	}
+	return out
+}
+
+func newPlate(home *loads.Home, i int) plate {
+	c := &home.Circuits[i]
+	at := fmt.Sprintf("circuits[%d]", i)
+	p := plate{Circuit: c, class: c.Class, id: at + ".nameplate"}
+	if p.class == "" {
+		p.class, p.assumed = guess(c), true
+	}
+	running := float64(c.RunningPower().VA())
+	ownPlate := home.Given(at + ".nameplate")
+	switch {
+	case c.Nameplate > 0 && (ownPlate || float64(c.Nameplate) >= running):
+		p.eachVA, p.how = float64(c.Nameplate), "as its plate says"
+		p.fromFile = origin(home, at+".nameplate")
+	default:
+		p.eachVA, p.how = running, "no nameplate is given, so its running VA"
+		p.isAmps = home.Given(at + ".running_amps")
+		p.fromFile = origin(home, at+".running", at+".running_amps", at+".heater", at)
+	}
+	p.how = fmt.Sprintf("%s, %s: %s", c.Name, p.class, p.how)
+	if c.Count > 1 {
+		p.how += fmt.Sprintf(", %d of them", c.Count)
+	}
+	if p.assumed {
+		p.how += "; no class is given, so it is taken for one by its volts, use and start"
+	}
+	return p
+}
+
+// guess takes a class from what else the circuit says: a 120 V circuit without a class is part of the general load, as
+// NEC 220.14(J) counts outlets; a 240 V one feeds one thing.
+func guess(c *loads.Circuit) string {
+	switch {
+	case c.Use.Kind == loads.UseCooling:
+		return classCooling
+	case c.Start.Kind == loads.StartLetter:
+		return classMotor
+	case c.Volts <= 130:
+		return classReceptacles
+	case c.Use.Kind == loads.UseHeating && c.Start.Kind == loads.NoStart:
+		return classSpaceHeat
+	case c.Use.Kind == loads.UseHeating:
+		return classHeatPump
+	case c.Start.Kind == loads.StartAmps:
+		return classMotor
+	}
+	return classOther
+}
+
+// origin is where the first of the fields that anybody gave came from.
+func origin(home *loads.Home, paths ...string) string {
+	for _, path := range paths {
+		if o, ok := home.Origin(path); ok {
+			return o.Text(home.FileName())
+		}
+	}
+	return ""
+}

@@ -1,0 +1,101 @@
+package transfer
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"holdover/loads"
+	"holdover/loads/units"
+)
+
+// This file is NEC 220.61: what the neutral carries at most. Loads of 240 V alone are not in it; ranges and dryers are at
+// 70 %, and so is what lies above 200 A.
+
+func (w *service) addNeutral() {
+	rule := w.rules.Neutral
+	put := func(id string, va float64, how, from string) float64 { return w.va(id, va, how, rule.Source, from) }
+	put("service.neutral_general_va", w.general, "lighting, small appliances and laundry after their demand factors", "service.general_demand_va")
+	cooking := put("service.neutral_range_va", rule.CookingShare*w.cooking, percent(rule.CookingShare)+" of the demand", "service.range_va")
+	dryers := put("service.neutral_dryer_va", rule.DryerShare*w.dryers, percent(rule.DryerShare)+" of the demand", "service.dryer_va")
+	put("service.neutral_fastened_va", w.fastened120, "the 120 V ones", "service.fastened_va")
+	rest := put("service.neutral_other_va", w.hvac120+w.motors120+w.other120, "120 V motors, heating or cooling, and others", "service.hvac_va")
+	largest := put("service.neutral_largest_motor_va", w.rules.Motors.LargestShare*largestVA(on120(w.running)), "a quarter of the largest 120 V motor", "service.motor_va")
+	va := w.va("service.neutral_va", w.general+cooking+dryers+w.fastened120+rest+largest, "the sum of the neutral's lines", rule.Source,
+		"service.neutral_general_va", "service.neutral_range_va", "service.neutral_dryer_va", "service.neutral_fastened_va", "service.neutral_other_va", "service.neutral_largest_motor_va")
+	amps, how := w.neutralAmps(va, largest)
+	if amps > rule.AboveA {
+		how += fmt.Sprintf("; %.1f A in all, and what is above %.0f A at %s", amps, rule.AboveA, percent(rule.AboveShare))
+		amps = rule.AboveA + rule.AboveShare*(amps-rule.AboveA)
+	}
+	w.put("service.neutral_a", whole(amps), "A", how+fmt.Sprintf(": %.1f A, to the whole ampere", amps), rule.Source, "service.neutral_va")
+}
+
+// neutralAmps divides by the system's volts, and adds what is given in amps as Annex D1(b) does: loads on opposite lines
+// are paired, the larger of a pair counts.
+func (w *service) neutralAmps(va, largest float64) (amps float64, how string) {
+	how = fmt.Sprintf("VA / %.0f V", w.systemVolts())
+	onLeg := map[string][]ampItem{}
+	spread := va
+	for _, item := range w.inAmps() {
+		if item.leg != "both" {
+			spread -= item.va
+			onLeg[item.leg] = append(onLeg[item.leg], item)
+		}
+	}
+	if len(onLeg) == 0 {
+		return va / w.systemVolts(), how
+	}
+	spread -= largest
+	most := 0.0
+	for _, p := range on120(w.running) {
+		volts := w.systemVolts()
+		if p.isAmps {
+			volts = float64(p.Volts)
+		}
+		most = math.Max(most, p.eachVA/volts)
+	}
+	return spread/w.systemVolts() + paired(onLeg["A"], onLeg["B"]) + w.rules.Motors.LargestShare*most,
+		how + "; of what the file gives in amps, the larger of each pair on opposite lines, and a quarter of the largest 120 V motor"
+}
+
+// paired sets the loads of the two lines against each other, the largest first.
+func paired(a, b []ampItem) (amps float64) {
+	heavier := func(x, y ampItem) int { return cmp.Compare(y.amps, x.amps) }
+	slices.SortStableFunc(a, heavier)
+	slices.SortStableFunc(b, heavier)
+	for i := range max(len(a), len(b)) {
+		larger := 0.0
+		if i < len(a) {
+			larger = a[i].amps
+		}
+		if i < len(b) {
+			larger = math.Max(larger, b[i].amps)
+		}
+		amps += larger
+	}
+	return amps
+}
+
+// placeOnLegs puts 120 V loads on the line the file gives, the others so that the heavier line is as light as can be: the
+// same exact split that the plan uses, on a house of these loads alone.
+func placeOnLegs(home *loads.Home, items []ampItem) {
+	alone := *home
+	alone.Circuits = nil
+	var at []int
+	for i, item := range items {
+		if item.both() {
+			continue
+		}
+		alone.Circuits = append(alone.Circuits, loads.Circuit{Name: item.Name, Care: loads.Keep, Count: 1, Volts: item.Volts, Running: units.Watts(item.va),
+			PowerFactor: 1, Leg: item.Leg, SharesWith: item.SharesWith})
+		at = append(at, i)
+	}
+	if len(at) == 0 {
+		return
+	}
+	for n, leg := range loads.Work(&alone).Legs.Of {
+		items[at[n]].leg = leg
+	}
+}

@@ -1,0 +1,59 @@
+package transfer
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"gopkg.in/yaml.v3"
+
+	"holdover/loads"
+	"holdover/planner/working"
+)
+
+// A published example: a home and what the calculated load of it must come to, line by line.
+type published struct {
+	Source    string             `yaml:"source"`
+	Tolerance float64            `yaml:"tolerance"`
+	Home      string             `yaml:"home"`
+	Expected  map[string]float64 `yaml:"expected"`
+}
+
+func readHome(t testing.TB, text string) *loads.Home {
+	home, err := loads.Read([]byte(text), "home.yaml")
+	require.NoError(t, err)
+	return home
+}
+
+// sheetOf is the calculated load of a home.
+func sheetOf(t testing.TB, text string) (*working.Sheet, Service) {
+	s := &working.Sheet{}
+	out := workService(book{s}, readHome(t, text))
+	return s, out
+}
+
+// NEC Annex D; each file names its edition and where it was read.
+func TestAnnexD_EveryLine(t *testing.T) {
+	files, err := filepath.Glob("../../testdata/published/annex-d*.yaml")
+	require.NoError(t, err)
+	require.GreaterOrEqual(t, len(files), 7)
+	for _, file := range files {
+		t.Run(filepath.Base(file), func(t *testing.T) {
+			text, err := os.ReadFile(file)
+			require.NoError(t, err)
+			var p published
+			require.NoError(t, yaml.Unmarshal(text, &p))
+			require.NotEmpty(t, p.Source)
+			require.NotEmpty(t, p.Expected)
+			sheet, _ := sheetOf(t, p.Home)
+			for id, want := range p.Expected {
+				f, ok := sheet.Get(id)
+				if assert.True(t, ok, id) {
+					assert.InDelta(t, want, f.Value, p.Tolerance+1e-6, id)
+				}
+			}
+		})
+	}
+}

@@ -1,0 +1,116 @@
+package transfer
+
+import (
+	"fmt"
+	"math"
+)
+
+// addStandard sums the standard method and spreads it over the two lines.
+func (w *service) addStandard() {
+	const source = "NEC Article 220 Part III, 2020 edition, from memory"
+	w.standard = w.va("service.standard_va", w.general+w.cooking+w.dryers+w.fastened+w.hvac+w.motors+w.other+w.largest,
+		"the sum of the lines above", source, "service.general_demand_va", "service.range_va", "service.dryer_va", "service.fastened_va",
+		"service.hvac_va", "service.motor_va", "service.other_va", "service.largest_motor_va")
+	a, b, how := w.lines()
+	w.put("service.line_a_a", a, "A", how, source, "service.standard_va")
+	w.put("service.line_b_a", b, "A", how, source, "service.standard_va")
+	w.standardA = whole(math.Max(a, b))
+	w.put("service.standard_a", w.standardA, "A", fmt.Sprintf("the heavier line, %.1f A, to the whole ampere", math.Max(a, b)), w.rules.Rounding.Source,
+		"service.line_a_a", "service.line_b_a")
+}
+
+// whole drops less than half an ampere and rounds up the rest: 220.5(B).
+func whole(amps float64) float64 { return math.Floor(amps + 0.5 + 1e-9) }
+
+// systemVolts is what a load in VA is divided by.
+func (w *service) systemVolts() float64 {
+	if w.split() {
+		return 240
+	}
+	return 120
+}
+
+// lines gives the current in each line. Loads whose plates give VA are spread over both, as Annex D2 divides by 240 V;
+// those whose plates give amps are added to the line they lie on, as Annex D1(b) does, each line with a quarter of its own
+// largest motor.
+func (w *service) lines() (a, b float64, how string) {
+	inAmps := w.inAmps()
+	spread := w.standard - w.largest
+	motorA, motorB := w.largestAmps(inAmps, "A"), w.largestAmps(inAmps, "B")
+	for _, item := range inAmps {
+		spread -= item.va
+		if item.leg != "B" {
+			a += item.amps
+		}
+		if item.leg != "A" {
+			b += item.amps
+		}
+	}
+	share := w.rules.Motors.LargestShare
+	a += spread/w.systemVolts() + share*motorA
+	b += spread/w.systemVolts() + share*motorB
+	how = fmt.Sprintf("VA / %.0f V", w.systemVolts())
+	if len(inAmps) > 0 {
+		how += "; what the file gives in amps lies on its own line, with a quarter of the line's largest motor"
+	}
+	return a, b, how
+}
+
+// An ampItem is a load added in amps.
+type ampItem struct {
+	plate
+	leg      string // A, B or both
+	va, amps float64
+}
+
+// inAmps lists the loads of the standard method whose plates give amps.
+func (w *service) inAmps() (out []ampItem) {
+	if !w.split() {
+		return nil
+	}
+	for _, p := range w.plates {
+		if share := w.counted(p); p.isAmps && share > 0 {
+			out = append(out, ampItem{p, "both", share * p.va(), share * p.va() / float64(p.Volts)})
+		}
+	}
+	placeOnLegs(w.home, out)
+	return out
+}
+
+// counted is the share of a plate that is in the standard method by itself, 0 where it is not, or where a demand factor
+// of a whole group is on it.
+func (w *service) counted(p plate) float64 {
+	switch p.class {
+	case classMotor, classOther:
+		return 1
+	case classFastened, classWaterHeater:
+		return w.shareOf(p)
+	case classCooling:
+		if w.season == "cooling" {
+			return 1
+		}
+	case classSpaceHeat:
+		if w.season == "heating" {
+			return 1
+		}
+	}
+	return 0
+}
+
+// largestAmps is the largest motor on a line, A. A motor given in VA is on both at the system's volts.
+func (w *service) largestAmps(inAmps []ampItem, leg string) (most float64) {
+	for _, p := range w.running {
+		amps := p.eachVA / w.systemVolts()
+		for _, item := range inAmps {
+			if item.id != p.id {
+				continue
+			}
+			amps = p.eachVA / float64(p.Volts)
+			if item.leg != leg && item.leg != "both" {
+				amps = 0
+			}
+		}
+		most = math.Max(most, amps)
+	}
+	return most
+}

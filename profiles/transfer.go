@@ -1,0 +1,65 @@
+package profiles
+
+// Transfer is what stands between a house and its backup: sizes made, distances, signs.
+type Transfer struct {
+	Inlets struct {
+		Source string  `yaml:"source"`
+		Rows   []Inlet `yaml:"rows"` // rising amps within a voltage
+	} `yaml:"inlets"`
+	Panels struct {
+		Source   string `yaml:"source"`
+		Circuits []int  `yaml:"circuits"`
+	} `yaml:"panels"`
+	Switches struct {
+		Source string    `yaml:"source"`
+		Amps   []float64 `yaml:"amps"`
+	} `yaml:"switches"`
+	SingleLeg struct {
+		Source  string  `yaml:"source"`
+		BelowKW float64 `yaml:"below_kw"`
+	} `yaml:"single_leg"`
+	Clearances struct {
+		ExhaustFt     float64 `yaml:"exhaust_ft"`
+		ExhaustSource string  `yaml:"exhaust_source"`
+		FixedFt       float64 `yaml:"fixed_ft"`
+		FixedSource   string  `yaml:"fixed_source"`
+		StorageFt     float64 `yaml:"storage_ft"`
+		StorageSource string  `yaml:"storage_source"`
+	} `yaml:"clearances"`
+	Signs      []Sign `yaml:"signs"`
+	Conductors struct {
+		CopperOhmMM2PerM    float64 `yaml:"copper_ohm_mm2_per_m"` // at 75 °C
+		AluminiumOhmMM2PerM float64 `yaml:"aluminium_ohm_mm2_per_m"`
+		Source              string  `yaml:"source"`
+	} `yaml:"conductors"`
+}
+
+// An Inlet is a plug configuration that a house can be fed through.
+type Inlet struct {
+	Name  string  `yaml:"name"`
+	Volts float64 `yaml:"volts"` // 240 stands for 120/240 V
+	Amps  float64 `yaml:"amps"`
+	Wires int     `yaml:"wires"`
+}
+
+// A Sign is a label that has to be put up.
+type Sign struct {
+	At     string `yaml:"at"`
+	Text   string `yaml:"text"`
+	Source string `yaml:"source"`
+}
+
+var transfer = table[Transfer]("transfer.yaml")
+
+// Transfers gives what stands between a house and its backup.
+func Transfers() Transfer { return transfer() }
+
+// FindInlet gives the smallest inlet of 120 V or of 120/240 V that carries a current.
+func (t Transfer) FindInlet(volts, amps float64) (Inlet, bool) {
+	return find(t.Inlets.Rows, func(i Inlet) bool { return i.Volts == volts && i.Amps >= amps-1e-9 })
+}
+
+// FindSign gives the sign for a place.
+func (t Transfer) FindSign(at string) (Sign, bool) {
+	return find(t.Signs, func(s Sign) bool { return s.At == at })
+}
