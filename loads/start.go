@@ -1,8 +1,6 @@
 package loads
 
 import (
-	"reflect"
-
 	"gopkg.in/yaml.v3"
 
 	"holdover/loads/units"
@@ -52,17 +50,11 @@ func (s *Start) readNode(r *reader, n *yaml.Node, path string) {
 		return
 	}
 	var k startKeys
-	before := len(r.faults)
-	r.mapping(n, reflect.ValueOf(&k).Elem(), path)
-	if len(r.faults) > before {
+	form, ok := r.oneForm(n, &k, path, "times", "amps", "code", "watts")
+	if !ok {
 		return
 	}
-	kinds := givenKeys(n, "times", "amps", "code", "watts")
-	if len(kinds) != 1 {
-		r.fault(n, path, "exactly one of times, amps, code or watts is wanted; found %d", len(kinds))
-		return
-	}
-	*s = Start{Kind: StartKind(kinds[0]), Times: k.Times, Amps: k.Amps, Letter: k.Letter, HP: k.HP, Watts: k.Watts, PowerFactor: k.PowerFactor}
+	*s = Start{Kind: StartKind(form), Times: k.Times, Amps: k.Amps, Letter: k.Letter, HP: k.HP, Watts: k.Watts, PowerFactor: k.PowerFactor}
 	if s.Kind == StartLetter {
 		s.checkLetter(r, n, path)
 	}

@@ -1,8 +1,6 @@
 package loads
 
 import (
-	"reflect"
-
 	"gopkg.in/yaml.v3"
 
 	"holdover/loads/units"
@@ -32,9 +30,7 @@ type sunKeys struct {
 func (s *Sun) readNode(r *reader, n *yaml.Node, path string) {
 	*s = Sun{}
 	var k sunKeys
-	before := len(r.faults)
-	r.mapping(n, reflect.ValueOf(&k).Elem(), path)
-	if len(r.faults) > before {
+	if !r.fill(n, &k, path) {
 		return
 	}
 	if k.KWhPerDay == 0 {

@@ -1,9 +1,6 @@
 package loads
 
 import (
-	"reflect"
-	"slices"
-
 	"gopkg.in/yaml.v3"
 
 	"holdover/loads/units"
@@ -46,18 +43,12 @@ func (u *Use) readNode(r *reader, n *yaml.Node, path string) {
 		return
 	}
 	var k useKeys
-	before := len(r.faults)
-	r.mapping(n, reflect.ValueOf(&k).Elem(), path)
-	if len(r.faults) > before {
-		return
-	}
-	kinds := givenKeys(n, "duty", "hours_per_day", "minutes_per_day", "hours")
-	if len(kinds) != 1 {
-		r.fault(n, path, "exactly one of duty, hours_per_day, minutes_per_day or hours is wanted; found %d", len(kinds))
+	form, ok := r.oneForm(n, &k, path, "duty", "hours_per_day", "minutes_per_day", "hours")
+	if !ok {
 		return
 	}
 	u.Kind = UseDuty
-	switch kinds[0] {
+	switch form {
 	case "duty":
 		u.Duty = k.Duty
 	case "hours_per_day":
@@ -72,14 +63,4 @@ func (u *Use) readNode(r *reader, n *yaml.Node, path string) {
 		}
 		copy(u.Hours[:], k.Hours)
 	}
-}
-
-func givenKeys(n *yaml.Node, keys ...string) []string {
-	var given []string
-	for i := 0; i+1 < len(n.Content); i += 2 {
-		if slices.Contains(keys, n.Content[i].Value) {
-			given = append(given, n.Content[i].Value)
-		}
-	}
-	return given
 }
