@@ -160,9 +160,14 @@ type commonKey struct {
 func (a *app) commonKeys() []commonKey {
 	screens := []commonKey{
 		{'o', "options side by side, reasons, why not", func() { a.visit(newOptionsPage(a)) }},
+		{'p', "picture of the run: charge and generator through the outage", func() { a.visit(newRunPage(a)) }},
+		{'i', "outlook: what would change it, costs by length, chances", func() { a.visit(newOutlookPage(a)) }},
 		{'f', "figures, and the working of each", func() { a.visit(newFiguresPage(a)) }},
 		{'h', "draw hour by hour", func() { a.visit(newHoursPage(a)) }},
+		{'t', "turns: who is on when, and how long each can wait", func() { a.visit(newTurnsPage(a)) }},
+		{'g', "gear: whether units will do, by their spec sheets", func() { a.visit(newFitPage(a)) }},
 		{'c', "cautions", func() { a.visit(newCautionsPage(a)) }},
+		{'T', "transfer scope: the electrician's job sheet", func() { a.visit(newScopePage(a)) }},
 		{'w', "where and when: home, site, outage", func() { a.visit(newForm(a, "where and when", placeFields())) }},
 		{'l', "limits and assumptions", func() { a.visit(newForm(a, "limits and assumptions", termsFields())) }},
 	}
@@ -172,6 +177,7 @@ func (a *app) commonKeys() []commonKey {
 	return append(screens,
 		commonKey{'u', "undo", a.undo}, commonKey{'r', "redo", a.redo},
 		commonKey{'s', "save", func() { a.save(nil) }}, commonKey{'S', "save under another name", func() { a.saveUnder(nil) }},
+		commonKey{'N', "new: one appliance, or a whole house", a.startNew},
 		commonKey{'m', "mouse on or off (off: the terminal selects text)", a.toggleMouse},
 		commonKey{'?', "all keys", func() { a.visit(newHelpPage(a)) }},
 		commonKey{'q', "quit", a.quit},

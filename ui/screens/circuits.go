@@ -32,12 +32,18 @@ func newCircuitsPage(a *app) *circuitsPage {
 }
 
 func (p *circuitsPage) keys() []hint {
-	return []hint{
-		letterHint(' ', "care").named("space"), letterHint('e', "edit"), letterHint('a', "add"), letterHint('d', "delete"),
-		letterHint('o', "options"), letterHint('c', "cautions"), letterHint('s', "save"), letterHint('?', "all keys"),
-		letterHint('q', "quit"), letterHint('f', "figures"), letterHint('h', "hours"), letterHint('w', "where and when"),
-		letterHint('l', "limits"), letterHint('u', "undo"),
+	hints := []hint{letterHint(' ', "care").named("space"), letterHint('e', "edit"), letterHint('a', "add")}
+	switch {
+	case p.app.draft.Unsaved():
+		hints = append(hints, letterHint('s', "save"))
+	case p.app.draft.Path() == "": // the demo home: this is how one's own begins
+		hints = append(hints, letterHint('N', "new"))
 	}
+	return append(hints,
+		letterHint('o', "options"), letterHint('p', "run"), letterHint('i', "outlook"), letterHint('?', "keys"),
+		letterHint('c', "cautions"), letterHint('d', "delete"), letterHint('q', "quit"), letterHint('f', "figures"),
+		letterHint('h', "hours"), letterHint('t', "turns"), letterHint('g', "gear"), letterHint('w', "where and when"), letterHint('l', "limits"), letterHint('u', "undo"),
+	)
 }
 
 // Draw implements [tview.Primitive].

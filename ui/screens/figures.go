@@ -7,6 +7,7 @@ import (
 	"github.com/rivo/tview"
 
 	"holdover/planner/working"
+	"holdover/ui/report"
 )
 
 // A figuresPage lists every figure of the plan. Enter opens the working of one; a wide terminal shows it at once.
@@ -21,7 +22,7 @@ func newFiguresPage(a *app) *figuresPage {
 	p := &figuresPage{Box: tview.NewBox(), app: a}
 	p.grid = newGrid(a.look, figureColumns, func() int { return len(p.figures()) }, func(i int) gridRow {
 		f := p.figures()[i]
-		return gridRow{texts: []string{f.ID, figureText(f), f.How}}
+		return gridRow{texts: []string{f.ID, report.Quantity(a.draft.Home(), f), f.How}}
 	})
 	p.finder = finder{grid: p.grid, name: func(i int) string { return p.figures()[i].ID }}
 	first := slices.IndexFunc(p.figures(), func(f working.Figure) bool { return f.ID == "load.running_w" })
@@ -72,7 +73,7 @@ func (p *figuresPage) working(width int) []string {
 	if at < 0 {
 		return nil
 	}
-	return workingTree(p.app.look, p.app.draft.Result().Sheet.Get, p.figures()[at].ID, width)
+	return workingTree(p.app.look, p.app.draft.Home(), p.app.draft.Result().Sheet.Get, p.figures()[at].ID, width)
 }
 
 // InputHandler implements [tview.Primitive].

@@ -1,6 +1,7 @@
 package screens
 
 import (
+	"strings"
 	"unicode"
 
 	"github.com/gdamore/tcell/v2"
@@ -22,6 +23,7 @@ type form struct {
 	offset int          // first line in sight, headings counted
 	height int          // lines in sight at the last drawing
 	turn   func(by int) // next or previous circuit; nil where there is none
+	foot   string       // heads the notes; empty for the verdict on the whole home
 }
 
 func newForm(a *app, title string, fields []draft.FormField) *form {
@@ -130,7 +132,11 @@ func chosenBy(event *tcell.EventKey, choices []string, now string) (text string,
 		if len(choices) == 0 {
 			return "", false
 		}
-		return choices[(max(at, 0)+by+len(choices)*max(by, 1))%len(choices)], true
+		from := at // -1 when none stands there yet: then the first is next, and the last is before
+		if by < 0 {
+			from = max(at, 0)
+		}
+		return choices[(from+by+len(choices)*max(by, 1))%len(choices)], true
 	}
 	switch event.Key() {
 	case tcell.KeyRight:
@@ -144,7 +150,7 @@ func chosenBy(event *tcell.EventKey, choices []string, now string) (text string,
 			return step(1)
 		}
 		for i := range choices {
-			c := choices[(max(at, 0)+1+i)%len(choices)]
+			c := choices[(at+1+i)%len(choices)]
 			if unicode.ToLower([]rune(c + " ")[0]) == unicode.ToLower(event.Rune()) {
 				return c, true
 			}
@@ -184,12 +190,14 @@ func (f *form) firstFault() int {
 	return f.active
 }
 
-// PasteHandler implements [tview.Primitive].
+// PasteHandler implements [tview.Primitive]. A field is one line, so what is pasted becomes one.
 func (f *form) PasteHandler() func(string, func(tview.Primitive)) {
 	if f.model.Fields[f.active].Choices != nil {
 		return func(string, func(tview.Primitive)) {}
 	}
-	return f.field.PasteHandler()
+	return func(text string, setFocus func(tview.Primitive)) {
+		f.field.PasteHandler()(strings.Join(strings.Fields(text), " "), setFocus)
+	}
 }
 
 // MouseHandler implements [tview.Primitive].

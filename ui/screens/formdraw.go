@@ -154,7 +154,11 @@ func (f *form) remark(i, width int) string {
 func (f *form) notes(width int) []string {
 	l := f.app.look
 	field := f.model.Fields[f.active]
-	lines := []string{l.rule(choiceWords(f.app.draft.Result()), width)}
+	foot := f.foot
+	if foot == "" {
+		foot = choiceWords(f.app.draft.Result())
+	}
+	lines := []string{l.rule(foot, width)}
 	if field.Fault != "" {
 		fault := wrap("! "+field.Fault, width, "")
 		for n := range fault {

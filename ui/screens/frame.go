@@ -45,7 +45,7 @@ func (a *app) head(width int) string {
 	if name == "" {
 		name = "Home"
 	}
-	file := "demo home, no file yet"
+	file := a.draft.Name() + ", no file yet"
 	if path := a.draft.Path(); path != "" {
 		file = filepath.Base(path)
 	}

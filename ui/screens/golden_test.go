@@ -30,6 +30,10 @@ func TestGolden(t *testing.T) {
 		{"form-mono", 80, 24, Options{NoColor: true}, []any{"w", tcell.KeyTab}},
 		{"picker", 80, 24, Options{}, []any{"a", "heat pump"}},
 		{"options", 80, 24, Options{}, []any{"o"}},
+		{"run", 80, 24, Options{}, []any{"p"}},
+		{"run", 120, 40, Options{}, []any{"p"}},
+		{"run-battery-ascii-mono", 80, 24, Options{ASCII: true, NoColor: true}, []any{"p", tcell.KeyRight}},
+		{"outlook", 80, 24, Options{}, []any{"i"}},
 		{"hours", 80, 24, Options{}, []any{"h"}},
 		{"hours-ascii", 80, 24, Options{ASCII: true}, []any{"h"}},
 		{"figures", 120, 40, Options{}, []any{"f"}},
@@ -61,7 +65,7 @@ func compare(t *testing.T, name, got string) {
 func TestNoColour_StylesAloneSayEverything(t *testing.T) {
 	path := demoFile(t)
 	for name, keys := range map[string][]any{
-		"circuits": nil, "form": {"w", tcell.KeyTab}, "question": {" q"}, "options": {"o"}, "cautions": {"c"}, "hours": {"h"},
+		"circuits": nil, "form": {"w", tcell.KeyTab}, "question": {" q"}, "options": {"o"}, "run": {"p"}, "outlook": {"i"}, "cautions": {"c"}, "hours": {"h"},
 	} {
 		r := newRig(t, Options{Path: path, NoColor: true}, 80, 24).press(keys...)
 		r.app.draft.Discard()
@@ -71,7 +75,7 @@ func TestNoColour_StylesAloneSayEverything(t *testing.T) {
 			require.Equal(t, tcell.ColorDefault, fg, name)
 			require.Equal(t, tcell.ColorDefault, bg, name)
 		}
-		if name != "options" && name != "cautions" { // where nothing is selected
+		if name != "options" && name != "outlook" && name != "cautions" { // where nothing is selected
 			require.Contains(t, r.styles(), "rr", name)
 		}
 	}
@@ -82,7 +86,7 @@ func TestASCII_TheFrameIs(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "plain.yaml")
 	require.NoError(t, os.WriteFile(path, []byte("holdover: 1\ncircuits:\n  - {name: Lamp with a name far too long for the column that it stands in, running: 100 W}\n"), 0o644))
 	r := newRig(t, Options{Path: path, ASCII: true}, 80, 24)
-	for _, keys := range []string{"", "e", "h"} {
+	for _, keys := range []string{"", "e", "h", "p", "i"} {
 		r.press(tcell.KeyEscape, keys)
 		for _, letter := range r.text() {
 			require.LessOrEqual(t, letter, '°', "screen %q has %q", keys, letter)

@@ -12,6 +12,8 @@ import (
 	"holdover/loads"
 	"holdover/loads/units"
 	"holdover/planner"
+	"holdover/planner/working"
+	"holdover/ui/report"
 )
 
 // An hoursPage draws a day's mean draw as 24 bars, and says in words what makes up the hour that is pointed at.
@@ -75,7 +77,7 @@ func hourLines(l look, r *planner.Result, hour, width, height int) []string {
 	lines = append(lines, shown(fmt.Sprintf("least %s W, most %s W, mean %s W, %s kWh a day; the outage begins at %s",
 		units.Format(float64(least)), units.Format(float64(most)), units.Format(sum/24), units.Format(sum/1000), loads.Clock(d.Start))))
 	lines = append(lines, "", l.strong.on(shown(fmt.Sprintf("%02d:00 to %02d:00: %s W on average, outdoors %s", hour, hour+1,
-		units.Format(values[hour]), temperatureText(r.Home, d.Outdoors[hour])))))
+		units.Format(values[hour]), report.Quantity(r.Home, working.Figure{Value: float64(d.Outdoors[hour]), Unit: "°C"})))))
 	return append(lines, largestIn(l, d, hour)...)
 }
 
@@ -94,14 +96,6 @@ func hourScale(l look, barWidth, hour int) string {
 		b.WriteString(label + " ")
 	}
 	return b.String()
-}
-
-// temperatureText writes a temperature in the units the home file asks to be shown.
-func temperatureText(home *loads.Home, c units.Celsius) string {
-	if home.House.Units == "us" {
-		return units.Format(units.Temperature.In(float64(c), "F")) + " °F"
-	}
-	return units.Format(float64(c)) + " °C"
 }
 
 // largestIn names the circuits that draw most in an hour.

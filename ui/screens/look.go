@@ -5,6 +5,8 @@ import (
 
 	"github.com/gdamore/tcell/v2"
 	"github.com/rivo/tview"
+
+	"holdover/ui/report"
 )
 
 // A look is how things are drawn: semantic styles and the characters for lines and bars. Colour never says anything alone;
@@ -13,6 +15,7 @@ type look struct {
 	quiet, strong, heading, good, warn, bad, danger, chosen mark
 	field, fieldActive                                      tcell.Style
 	glyphs                                                  glyphs
+	plot                                                    report.Glyphs
 }
 
 // A mark is one style, for cells and as a tag around text.
@@ -35,12 +38,12 @@ type glyphs struct {
 
 var unicodeGlyphs = glyphs{
 	rule: "─", side: "│", pointer: "▸", cut: "…", tee: "├─ ", corner: "└─ ", trunk: "│  ",
-	levels: []string{"▁", "▂", "▃", "▄", "▅", "▆", "▇", "█"}, baseline: "─", dash: "–", dots: " · ",
+	levels: report.Blocks.Levels, baseline: "─", dash: "–", dots: " · ",
 }
 
 var asciiGlyphs = glyphs{
 	rule: "-", side: "|", pointer: ">", cut: "~", tee: "|- ", corner: "`- ", trunk: "|  ",
-	levels: []string{".", ":", "#"}, baseline: "-", dash: "-", dots: " - ",
+	levels: report.ASCII.Levels, baseline: "-", dash: "-", dots: " - ",
 }
 
 // The colours, each of middling lightness: a terminal does not say whether it is light or dark, so a test holds each to a
@@ -65,7 +68,7 @@ func newLook(noColor, ascii bool) look {
 		danger:  mark{plain.Bold(true).Foreground(tcell.NewHexColor(0xffffff)).Background(crimson), "[#ffffff:#d70000:b]"},
 		chosen:  mark{plain.Reverse(true), "[::r]"},
 		field:   plain.Underline(true), fieldActive: plain.Bold(true).Underline(true),
-		glyphs: unicodeGlyphs,
+		glyphs: unicodeGlyphs, plot: report.Blocks,
 	}
 	if noColor {
 		l.heading = mark{plain.Bold(true), "[::b]"}
@@ -75,7 +78,7 @@ func newLook(noColor, ascii bool) look {
 		l.danger = mark{plain.Bold(true).Reverse(true), "[::br]"}
 	}
 	if ascii {
-		l.glyphs = asciiGlyphs
+		l.glyphs, l.plot = asciiGlyphs, report.ASCII
 	}
 	return l
 }

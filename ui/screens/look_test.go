@@ -37,7 +37,7 @@ func TestMarks_StyleAndTagAgree(t *testing.T) {
 			screen := tcell.NewSimulationScreen("UTF-8")
 			require.NoError(t, screen.Init())
 			printLine(screen, m.on("x"), 0, 0, 1)
-			_, _, style, _ := screen.GetContent(0, 0)
+			_, style, _ := screen.Get(0, 0)
 			require.Equal(t, m.style, style, m.tag)
 			screen.Fini()
 		}

@@ -74,6 +74,6 @@ func TestPaste_GoesIntoTheField(t *testing.T) {
 	r.app.root.PasteHandler()("Pasted\nname", nil)
 	r.draw()
 	r.press(tcell.KeyEscape)
-	require.Equal(t, "Pasted\nname", r.app.draft.Home().Circuits[0].Name)
-	r.has("Pasted?name")
+	require.Equal(t, "Pasted name", r.app.draft.Home().Circuits[0].Name)
+	r.has("Pasted name")
 }

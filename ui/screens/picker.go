@@ -18,11 +18,13 @@ type picker struct {
 	field *tview.InputField
 	grid  *grid
 	found []profiles.Circuit
+	label string
+	take  func(profiles.Circuit) // what to do with the one chosen, in place of adding it to the home
 }
 
 // newPicker adds under the circuit selected on the home page. The first row is always a blank circuit.
 func newPicker(a *app, home *circuitsPage) *picker {
-	p := &picker{Box: tview.NewBox(), app: a, home: home, field: newField(a.look)}
+	p := &picker{Box: tview.NewBox(), app: a, home: home, field: newField(a.look), label: "add a circuit: "}
 	p.field.SetPlaceholder("type to filter, such as pump or heat")
 	p.grid = newGrid(a.look, pickerColumns, func() int { return len(p.found) + 1 }, p.row)
 	p.found = profiles.Circuits()
@@ -54,7 +56,7 @@ func (p *picker) keys() []hint {
 func (p *picker) Draw(screen tcell.Screen) {
 	p.DrawForSubclass(screen, p)
 	x, y, width, height := p.GetInnerRect()
-	label := "add a circuit: "
+	label := p.label
 	printLine(screen, p.app.look.strong.on(label), x, y, width)
 	if p.HasFocus() {
 		p.field.Focus(nil)
@@ -116,6 +118,12 @@ func (p *picker) InputHandler() func(*tcell.EventKey, func(tview.Primitive)) {
 
 // add puts the chosen circuit in under the selected one and opens its form.
 func (p *picker) add() {
+	if p.take != nil {
+		if i := p.grid.at(); i > 0 {
+			p.take(p.found[i-1])
+		}
+		return
+	}
 	place := p.home.grid.at() + 1
 	var err error
 	if i := p.grid.at(); i <= 0 {

@@ -21,7 +21,7 @@ var someKeys = []tcell.Key{
 	tcell.KeyCtrlN, tcell.KeyCtrlP, tcell.KeyCtrlC, tcell.KeyCtrlS, tcell.KeyF1,
 }
 
-const someLetters = "aedjkJKusrofhclwmqxbtn?/ 0123456789.{}[]:,-#\"'é☃"
+const someLetters = "aedjkJKusrofhclwmqxbtnpi?/ 0123456789.{}[]:,-#\"'é☃"
 
 // Whatever is pressed, clicked or resized, nothing panics, and the draft stays a home file without fault that differs from
 // nothing but by what was typed.
@@ -58,7 +58,7 @@ func click(r *rig, x, y, action int) {
 
 func TestEverySize_FromOneCellUp(t *testing.T) {
 	r := newRig(t, Options{Path: demoFile(t)}, 80, 24)
-	for _, keys := range []string{"", "e", "a", "o", "f", "h", "c", "l", "?", " q"} {
+	for _, keys := range []string{"", "e", "a", "o", "p", "i", "f", "h", "c", "l", "?", " q"} {
 		r.screen.SetSize(80, 24)
 		r.draw()
 		r.press(tcell.KeyEscape, tcell.KeyEscape, keys)

@@ -1,6 +1,8 @@
 package screens
 
 import (
+	"fmt"
+
 	"github.com/gdamore/tcell/v2"
 	"github.com/rivo/tview"
 )
@@ -25,11 +27,15 @@ func (r *reader) keys() []hint { return r.hints }
 func (r *reader) Draw(screen tcell.Screen) {
 	r.DrawForSubclass(screen, r)
 	x, y, width, height := r.GetInnerRect()
-	lines := r.lines(width)
 	r.height = height
+	lines := r.lines(width)
 	r.offset = max(0, min(r.offset, len(lines)-height))
 	for row := 0; row < height && r.offset+row < len(lines); row++ {
-		printLine(screen, lines[r.offset+row], x, y+row, width)
+		line := lines[r.offset+row]
+		if left := len(lines) - r.offset - row; row == height-1 && left > 1 {
+			line = fmt.Sprintf("(%d more lines below)", left)
+		}
+		printLine(screen, line, x, y+row, width)
 	}
 }
 

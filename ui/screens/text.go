@@ -8,9 +8,6 @@ import (
 
 	"github.com/gdamore/tcell/v2"
 	"github.com/rivo/tview"
-
-	"holdover/loads/units"
-	"holdover/planner/working"
 )
 
 // shown makes text from outside fit to draw: no tags of tview, no control characters.
@@ -117,12 +114,4 @@ func (l look) rule(word string, width int) string {
 	head := strings.Repeat(g.rule, 2)
 	tail := strings.Repeat(g.rule, max(0, width-2-cells(word)))
 	return l.quiet.on(head) + l.heading.on(tview.Escape(word)) + l.quiet.on(tail)
-}
-
-// figureText writes a figure's value with its unit.
-func figureText(f working.Figure) string {
-	if f.Word != "" {
-		return f.Word
-	}
-	return strings.TrimSpace(units.Format(f.Value) + " " + f.Unit)
 }

@@ -9,6 +9,9 @@ import (
 	"holdover/loads"
 	"holdover/loads/units"
 	"holdover/planner"
+	"holdover/planner/working"
+	"holdover/profiles"
+	"holdover/ui/report"
 )
 
 // verdictHeight is the height of the strip under the circuits: always the same, so that nothing above it moves.
@@ -82,10 +85,18 @@ func takesText(r *planner.Result) string {
 	var parts []string
 	for _, t := range takes {
 		if f, ok := option.Sheet.Get(string(r.Choice) + "." + t.id); ok {
-			parts = append(parts, t.label+" "+figureText(f))
+			parts = append(parts, t.label+" "+takenText(r, f))
 		}
 	}
 	return strings.Join(parts, ", ")
+}
+
+// takenText is a figure in the home's units, and a price rounded as the estimate that it is.
+func takenText(r *planner.Result, f working.Figure) string {
+	if f.Unit == profiles.PriceBands().Currency {
+		return report.Money(f.Value)
+	}
+	return report.Quantity(r.Home, f)
 }
 
 func asksText(r *planner.Result) string {

@@ -18,6 +18,7 @@ import (
 // A Draft is one home file being edited. Its text always reads without fault.
 type Draft struct {
 	path   string // empty until the home has a file
+	title  string // what messages call it until then; empty for the demo home
 	text   []byte
 	saved  []byte // what the file held when last read or written; nil when there is no file
 	past   [][]byte
@@ -72,7 +73,10 @@ func (d *Draft) settle(text []byte) error {
 
 // Name is what messages call the file.
 func (d *Draft) Name() string {
-	if d.path == "" {
+	switch {
+	case d.path == "" && d.title != "":
+		return d.title
+	case d.path == "":
 		return "demo home"
 	}
 	return filepath.Base(d.path)

@@ -92,7 +92,7 @@ func valueAt(v reflect.Value, path Path) (reflect.Value, bool) {
 // Choices lists the accepted values of a field that is a choice, nil for one that is typed.
 func (d *Draft) Choices(path Path, field loads.Field) []string {
 	switch path[len(path)-1] {
-	case "earthed_neutral":
+	case "earthed_neutral", "corrected_supply", "owned":
 		return []string{"true", "false"}
 	case "service":
 		return loads.Services()

@@ -89,12 +89,14 @@ func scalar(text string) string {
 func fragment(key any, text string) (string, error) {
 	open, shut := "", ""
 	switch key {
-	case "start", "use":
+	case "start", "use", "sun", "lasts", "gas", "tank", "pit":
 		if strings.Contains(text, ":") {
 			open, shut = "{", "}"
 		}
-	case "fuels":
+	case "fuels", "runs":
 		open, shut = "[", "]"
+	case "runtimes":
+		open, text = "[", runtimePairs(text)
 	}
 	if open == "" {
 		return scalar(text), nil
@@ -126,6 +128,20 @@ func example(key any) string {
 		return "times: 4, amps: 60 A, or code: G, hp: 0.5"
 	case "use":
 		return "duty: 0.35 or hours_per_day: 3 h"
+	case "sun":
+		return "kwh_per_day: 12"
+	case "lasts":
+		return "half: 2 h, nine_in_ten: 10 h"
+	case "gas":
+		return "pipe: 3/4 in, length: 40 ft"
+	case "runs":
+		return "{name: Generator to inlet, length: 60 ft}"
+	case "tank":
+		return "holds: 50 gal, set_to: 120 F"
+	case "pit":
+		return "room: 15 gal, inflow: 60 gal/h"
+	case "runtimes":
+		return "50% 11 min, 100% 2.5 min"
 	}
 	return "propane, gasoline"
 }

@@ -1,0 +1,164 @@
+package main
+
+import (
+	"fmt"
+	"strconv"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"holdover/loads"
+	"holdover/loads/units"
+	"holdover/planner/fit"
+	"holdover/profiles"
+	"holdover/ui/report"
+)
+
+// errNothingFits ends a fit in which no unit fits outright.
+var errNothingFits = fmt.Errorf("no unit fits: %w", errNotCarried)
+
+type fitFlags struct {
+	circuit, length, gear string
+	json                  bool
+	width                 int
+}
+
+const fitLong = `Each unit is held to the kept circuits of the home, or to one of them: wave, volts,
+hertz, neutral, watts and VA, start, change-over, runtime, price. A figure that a
+spec sheet does not give is asked for by name and never taken for granted.
+
+With --circuit and --gear no home file is needed: the circuit is then a built-in
+profile (holdover profiles lists them), and everything else is assumed.
+
+Exit status: 0 a unit fits; 1 none does, or only on conditions; 2 the files or the
+call are wrong.`
+
+func newFit(t terminal) *cobra.Command {
+	flags := fitFlags{width: defaultWidth}
+	c := &cobra.Command{
+		Use:   "fit [FILE]",
+		Short: "Whether units will do, by their spec sheets, and why not",
+		Long:  fitLong,
+		Example: `  holdover fit                         the demo home and its units
+  holdover fit myhouse.yaml            the units under gear in your own
+  holdover fit --circuit gas-instant-heater --length 30m --gear sheet.yaml
+  holdover fit myhouse.yaml --circuit "Sump pump" --json`,
+		Args:                  fileOnly,
+		ValidArgsFunction:     completeFile,
+		DisableFlagsInUseLine: true,
+		RunE: func(_ *cobra.Command, args []string) error {
+			return printFit(t, args, flags)
+		},
+	}
+	c.Flags().StringVar(&flags.circuit, "circuit", "", "serve this circuit alone: its `name`, or a profile's")
+	c.Flags().StringVar(&flags.length, "length", "", "how `long`, like 30m or 24 h, in place of the home's outage")
+	c.Flags().StringVar(&flags.gear, "gear", "", "spec sheets from this `file`, in place of the home's gear")
+	c.Flags().BoolVar(&flags.json, "json", false, "write JSON; keys are added over time, never renamed")
+	addWidth(c, &flags.width)
+	c.RegisterFlagCompletionFunc("circuit", completeProfile)
+	c.RegisterFlagCompletionFunc("length", cobra.NoFileCompletions)
+	return c
+}
+
+func printFit(t terminal, args []string, flags fitFlags) error {
+	length, err := lengthOf(flags.length)
+	if err != nil {
+		return err
+	}
+	home, err := homeToFit(t, args, flags)
+	if err != nil {
+		return err
+	}
+	if flags.gear != "" {
+		if home.Gear, err = readGear(t, args, flags.gear); err != nil {
+			return err
+		}
+	}
+	result, err := fit.Of(home, fit.Request{Circuit: flags.circuit, Length: length})
+	if err != nil {
+		return misused("%v", err)
+	}
+	text := report.Fit(home, result, flags.width)
+	if flags.json {
+		if text, err = report.FitJSON(result); err != nil {
+			return err
+		}
+	}
+	if err := write(t.out, text); err != nil {
+		return err
+	}
+	if !result.Any() {
+		return errNothingFits
+	}
+	return nil
+}
+
+// lengthOf reads a length of time, as 30m or 1h30m, or as a home file has it. Nothing is 0: the home's own outage.
+func lengthOf(text string) (units.Hours, error) {
+	if text == "" {
+		return 0, nil
+	}
+	hours := 0.0
+	if d, err := time.ParseDuration(text); err == nil {
+		hours = d.Hours()
+	} else if hours, err = units.Parse(text, units.LongTime); err != nil {
+		return 0, misused("--length: %v", err)
+	}
+	const least, most = 1.0 / 60, 2160
+	if !(hours >= least && hours <= most) {
+		return 0, misused("--length %s is out of range; 1 min to %d h is accepted", text, most)
+	}
+	return units.Hours(hours), nil
+}
+
+// homeToFit reads the home. Without a file, a circuit that is a profile's name stands alone in an otherwise assumed home.
+func homeToFit(t terminal, args []string, flags fitFlags) (*loads.Home, error) {
+	if len(args) > 0 || flags.circuit == "" {
+		return readHome(t, args)
+	}
+	demo, err := readHome(t, nil)
+	if err != nil {
+		return nil, err
+	}
+	p, ok := profiles.FindCircuit(flags.circuit)
+	if !ok {
+		if _, _, err := fit.Only(demo, flags.circuit); err == nil {
+			return demo, nil
+		}
+		return nil, misused("there is no profile %q%s", flags.circuit, meant(flags.circuit, circuitProfiles(), ""))
+	}
+	text := fmt.Sprintf("holdover: 1\ncircuits:\n  - {name: %s, like: %s, care: keep}\n", strconv.Quote(p.Title), p.Name)
+	home, err := loads.Read([]byte(text), "profile "+p.Name)
+	if err != nil {
+		return nil, err
+	}
+	home.Gear = demo.Gear
+	return home, nil
+}
+
+func circuitProfiles() []string {
+	var names []string
+	for _, c := range profiles.Circuits() {
+		names = append(names, c.Name)
+	}
+	return names
+}
+
+// readGear reads a file of spec sheets; "-" is standard input, unless the home is.
+func readGear(t terminal, args []string, path string) ([]loads.Gear, error) {
+	if path != "-" {
+		text, err := loads.TextOf(path)
+		if err != nil {
+			return nil, err
+		}
+		return loads.ReadGear(text, path)
+	}
+	if len(args) > 0 && args[0] == "-" {
+		return nil, misused("the home and the gear cannot both be standard input")
+	}
+	text, err := loads.TextFrom(t.in, stdinName)
+	if err != nil {
+		return nil, err
+	}
+	return loads.ReadGear(text, stdinName)
+}

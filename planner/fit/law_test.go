@@ -1,0 +1,111 @@
+package fit
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/stat"
+	"pgregory.net/rapid"
+
+	"holdover/loads"
+	"holdover/loads/units"
+	"holdover/profiles"
+)
+
+// Two points: b = ln(t1/t2)/ln(P2/P1), and the law gives both back. 11 min at half load and 2.5 min at full load of 480 W, by
+// hand: b = ln 4.4 / ln 2 = 2.1375; at 80 W it is 2.5 min · 6^2.1375 = 115.2 min.
+func TestLaw_ThroughTwoPoints(t *testing.T) {
+	law, ok := FitLaw([]loads.Runtime{{Load: 0.5, Time: 11}, {Load: 1, Time: 2.5}}, 480)
+	require.True(t, ok)
+	assert.InDelta(t, 2.1375, law.B, 0.0001)
+	assert.InDelta(t, 11.0/60, float64(law.Hours(240)), 1e-12)
+	assert.InDelta(t, 2.5/60, float64(law.Hours(480)), 1e-12)
+	assert.InDelta(t, 115.2, 60*float64(law.Hours(80)), 0.1)
+	assert.True(t, law.Within(240) && law.Within(480) && !law.Within(80))
+}
+
+// Least squares in log-log against gonum's linear regression.
+func TestLaw_AgainstRegression(t *testing.T) {
+	rapid.Check(t, func(r *rapid.T) {
+		n := rapid.IntRange(2, 8).Draw(r, "points")
+		var points []loads.Runtime
+		var xs, ys []float64
+		for i := range n {
+			load := 0.1 + 0.9*float64(i)/float64(n-1)
+			minutes := rapid.Float64Range(0.5, 2).Draw(r, "wobble") * 5 * math.Pow(load, -1.3)
+			points = append(points, loads.Runtime{Load: load, Time: units.Minutes(minutes)})
+			xs, ys = append(xs, math.Log(load*700)), append(ys, math.Log(minutes/60))
+		}
+		law, ok := FitLaw(points, 700)
+		require.True(r, ok)
+		alpha, beta := stat.LinearRegression(xs, ys, nil, false)
+		assert.InDelta(r, -beta, law.B, 1e-9)
+		assert.InEpsilon(r, math.Exp(alpha), law.A, 1e-6)
+	})
+}
+
+func TestLaw_NeedsTwoLoads(t *testing.T) {
+	for _, points := range [][]loads.Runtime{nil, {{Load: 0.5, Time: 10}}} {
+		_, ok := FitLaw(points, 500)
+		assert.False(t, ok)
+	}
+	_, ok := FitLaw([]loads.Runtime{{Load: 0.5, Time: 11}, {Load: 1, Time: 2.5}}, 0)
+	assert.False(t, ok, "shares of nothing")
+}
+
+// A battery with a share s of its capacity left is empty as soon under P as a new one under P/s.
+func TestReserve_AgeIsALargerLoad(t *testing.T) {
+	law, _ := FitLaw([]loads.Runtime{{Load: 0.5, Time: 11}, {Load: 1, Time: 2.5}}, 480)
+	aged := newLaw(law, 0.8, 80)
+	assert.InDelta(t, 10*float64(aged.Hours(80)), float64(aged.Hours(8)), 1e-9, "below the running draw its energy stays what it is there")
+	assert.InDelta(t, float64(law.Hours(300/0.8)), float64(aged.Hours(300)), 1e-12)
+	assert.InDelta(t, float64(law.Hours(300))*math.Pow(0.8, law.B), float64(aged.Hours(300)), 1e-12)
+}
+
+// By hand: 2000 Wh of lfp, 90 % to be used, 80 % left; 90 W at 0.9 and 12 W of its own are 112 W from the battery: 12.86 h.
+func TestReserve_ByWattHours(t *testing.T) {
+	c, _ := profiles.FindChemistry("lfp")
+	assert.InDelta(t, 2000*0.9*0.8/112, float64(newStore(2000, c, 0.8, 0.9, 12).Hours(90)), 1e-9)
+}
+
+// Whatever a load does between its two levels, its use lies between atLeast and atMost: the mean over any mix of levels.
+func TestStretch_BoundsEveryMix(t *testing.T) {
+	flooded, _ := profiles.FindChemistry("flooded")
+	law, _ := FitLaw([]loads.Runtime{{Load: 0.2, Time: 60}, {Load: 1, Time: 6}}, 1000)
+	rapid.Check(t, func(r *rapid.T) {
+		reserve := rapid.SampledFrom([]Reserve{newLaw(law, 0.7, 500), newStore(3000, flooded, 0.6, 0.9, 10)}).Draw(r, "reserve")
+		levels := rapid.SliceOfN(rapid.Float64Range(0, 900), 1, 6).Draw(r, "levels")
+		mean, use, low, high := 0.0, 0.0, levels[0], levels[0]
+		for _, w := range levels {
+			mean += w / float64(len(levels))
+			use += reserve.Use(units.Watts(w)) / float64(len(levels))
+			low, high = min(low, w), max(high, w)
+		}
+		s := Stretch{1, units.Watts(low), units.Watts(high), units.Watts(mean)}
+		assert.LessOrEqual(r, s.atLeast(reserve.Use), use*(1+1e-9))
+		assert.GreaterOrEqual(r, s.atMost(reserve.Use)*(1+1e-9), use)
+	})
+}
+
+// Stretches that repeat are used up in the order they come, against stepping through in small steps.
+func TestLasts_AgainstSmallSteps(t *testing.T) {
+	day := []Stretch{{3, 0, 0, 100}, {5, 0, 0, 20}, {16, 0, 0, 60}}
+	c, _ := profiles.FindChemistry("lfp")
+	reserve := newStore(5000, c, 1, 0.95, 5)
+	got := lasts(day, func(s Stretch) float64 { return reserve.Use(s.Mean) })
+	left, at := 1.0, 0.0
+	for step := 1e-3; left > 0; at += step {
+		hour := math.Mod(at, 24)
+		w := units.Watts(60)
+		if hour < 3 {
+			w = 100
+		} else if hour < 8 {
+			w = 20
+		}
+		left -= reserve.Use(w) * step
+	}
+	assert.InDelta(t, at, float64(got), 0.01)
+	assert.Equal(t, longest, lasts([]Stretch{{24, 0, 0, 0}}, func(Stretch) float64 { return 0 }))
+}

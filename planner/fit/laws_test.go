@@ -1,0 +1,145 @@
+package fit
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"holdover/loads"
+	"holdover/loads/units"
+)
+
+// drawSheet writes a random spec sheet, some figures missing, some absurd but within their ranges.
+func drawSheet(r *rapid.T) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "- name: Unit\n  kind: %s\n", rapid.SampledFrom([]string{ups, powerStation, inverter, batteryOnly, generatorSet}).Draw(r, "kind"))
+	for _, f := range loads.FieldsOf("gear") {
+		if f.Key == "name" || f.Key == "kind" || rapid.IntRange(0, 3).Draw(r, f.Key+" missing") == 0 {
+			continue
+		}
+		value := ""
+		switch {
+		case f.Words != nil:
+			value = rapid.SampledFrom(f.Words).Draw(r, f.Key)
+		case f.Key == "owned":
+			value = "true"
+		case f.Key == "runtimes":
+			value = rapid.SampledFrom([]string{"[[50%, 11 min]]", "[[50%, 11 min], [100%, 2.5 min]]", "[[1%, 900 min], [30%, 40 min], [120%, 3 min]]"}).Draw(r, f.Key)
+		case f.Key == "legs":
+			value = fmt.Sprint(rapid.IntRange(1, 2).Draw(r, f.Key))
+		default:
+			span := rapid.SampledFrom([]float64{0, 0.001, 0.01, 0.1, 0.5, 1}).Draw(r, f.Key)
+			value = fmt.Sprint(f.Low + span*(f.High-f.Low))
+		}
+		fmt.Fprintf(&b, "  %s: %s\n", f.Key, value)
+	}
+	return b.String()
+}
+
+func homes(t *testing.T) (all []*loads.Home) {
+	t.Helper()
+	paths, err := filepath.Glob("../../testdata/homes/*.yaml")
+	require.NoError(t, err)
+	for _, path := range paths {
+		text, err := os.ReadFile(path)
+		require.NoError(t, err)
+		home, err := loads.Read(text, path)
+		require.NoError(t, err, path)
+		if len(home.Circuits) < 50 {
+			all = append(all, home)
+		}
+	}
+	require.Greater(t, len(all), 10)
+	return all
+}
+
+// Whatever the sheet and the home: an answer, with every figure there and finite, and a verdict that follows from the checks.
+func TestOf_AnySheetGetsAnAnswer(t *testing.T) {
+	all := homes(t)
+	rapid.Check(t, func(r *rapid.T) {
+		sheet := drawSheet(r)
+		gear, err := loads.ReadGear([]byte(sheet), "gear.yaml")
+		require.NoError(r, err, sheet)
+		home := *rapid.SampledFrom(all).Draw(r, "home")
+		home.Gear = gear
+		report, err := Of(&home, Request{})
+		if err != nil {
+			require.ErrorContains(r, err, "no circuit is kept")
+			return
+		}
+		u := report.Units[0]
+		worst := Fits
+		for _, c := range u.Checks {
+			if c.Outcome == Failed {
+				worst = DoesNotFit
+			} else if c.Outcome != Passed && worst == Fits {
+				worst = FitsIf
+			}
+			assert.NotContains(r, c.Says, "%!", c.ID)
+			for _, id := range c.Figures {
+				_, ok := u.Sheet.Get(id)
+				assert.True(r, ok, "%s names %s", c.ID, id)
+			}
+		}
+		assert.Equal(r, worst, u.Verdict)
+		for _, f := range u.Sheet.Figures() {
+			for _, id := range f.From {
+				_, ok := u.Sheet.Get(id)
+				assert.True(r, ok, "%s comes from %s", f.ID, id)
+			}
+		}
+	})
+}
+
+// A longer outage never makes a unit fit that did not, and never lets it last longer.
+func TestOf_LongerIsNeverEasier(t *testing.T) {
+	all := homes(t)
+	order := []Verdict{Fits, FitsIf, DoesNotFit}
+	rapid.Check(t, func(r *rapid.T) {
+		gear, err := loads.ReadGear([]byte(drawSheet(r)), "gear.yaml")
+		require.NoError(r, err)
+		home := *rapid.SampledFrom(all).Draw(r, "home")
+		home.Gear = gear
+		home.Outage.Start = loads.StartHour{At: 18} // the hardest start depends on the length
+		short := rapid.Float64Range(0.1, 40).Draw(r, "short")
+		first, err := Of(&home, Request{Length: units.Hours(short)})
+		if err != nil {
+			return
+		}
+		second, err := Of(&home, Request{Length: units.Hours(short * rapid.Float64Range(1, 10).Draw(r, "times"))})
+		require.NoError(r, err)
+		assert.GreaterOrEqual(r, slices.Index(order, second.Units[0].Verdict), slices.Index(order, first.Units[0].Verdict))
+		assert.InDelta(r, float64(first.Units[0].Runtime), float64(second.Units[0].Runtime), 1e-6, "what it lasts does not depend on what is asked")
+	})
+}
+
+// More stored energy never lasts less long, and a battery with more of its capacity left neither.
+func TestOf_MoreLastsNoLess(t *testing.T) {
+	all := homes(t)
+	rapid.Check(t, func(r *rapid.T) {
+		home := *rapid.SampledFrom(all).Draw(r, "home")
+		sheet := func(energy, left float64) []loads.Gear {
+			gear, err := loads.ReadGear([]byte(fmt.Sprintf("- {name: Box, kind: power-station, watts: 2 kW, energy: %f, capacity_left: %f, chemistry: %s}\n", energy, left,
+				"agm")), "gear.yaml")
+			require.NoError(r, err)
+			return gear
+		}
+		energy, left := rapid.Float64Range(100, 10000).Draw(r, "energy"), rapid.Float64Range(0.1, 0.5).Draw(r, "left")
+		home.Gear = sheet(energy, left)
+		less, err := Of(&home, Request{})
+		if err != nil {
+			return
+		}
+		home.Gear = sheet(energy*rapid.Float64Range(1, 2).Draw(r, "more"), left*rapid.Float64Range(1, 2).Draw(r, "younger"))
+		more, err := Of(&home, Request{})
+		require.NoError(r, err)
+		assert.GreaterOrEqual(r, float64(more.Units[0].Runtime)*(1+1e-9), float64(less.Units[0].Runtime))
+	})
+}

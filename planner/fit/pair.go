@@ -1,0 +1,90 @@
+package fit
+
+import (
+	"holdover/loads"
+	"holdover/planner/site"
+	"holdover/planner/working"
+	"holdover/profiles"
+)
+
+// pairs holds every generator to every ups that it might feed: is the ups content with that wave and frequency, and is the
+// generator large enough for the way a ups draws?
+func pairs(gear []loads.Gear, rating site.Rating) (out []Pair) {
+	for _, g := range gear {
+		for _, u := range gear {
+			if g.Kind == generatorSet && u.Kind == ups {
+				p := &pair{g: g, u: u, rating: rating, subject: subject{sheet: &working.Sheet{}}}
+				p.checkDistortion()
+				p.checkFrequency()
+				p.checkSize()
+				out = append(out, Pair{g.Name, u.Name, verdictOf(p.checks), p.checks, p.sheet})
+			}
+		}
+	}
+	return out
+}
+
+type pair struct {
+	subject
+	g, u   loads.Gear
+	rating site.Rating
+}
+
+// of writes a figure of one of the two sheets.
+func (p *pair) of(gear loads.Gear, key string, value float64, unit string) string {
+	return p.figure(gear.Kind+"."+key, value, unit, "given: "+docOf(key), "spec sheet of "+gear.Name)
+}
+
+func (p *pair) askOf(id string, gear loads.Gear, what string) {
+	p.say(id, Asked, nil, "Not on the sheet of %s: ask the maker for %s.", gear.Name, what)
+}
+
+func (p *pair) checkDistortion() {
+	g := subject{Gear: p.g, sheet: p.sheet}
+	share, known, id := g.distortion()
+	switch {
+	case !known:
+		p.askOf("distortion", p.g, "its total harmonic distortion at full load")
+	case !p.u.Has("accepts_distortion"):
+		p.askOf("distortion", p.u, "the distortion that it accepts at its input")
+	case share > p.u.Accepts*hair:
+		p.say("distortion", Failed, []string{id, p.of(p.u, "accepts_distortion", p.u.Accepts, "")}, "%s gives a wave distorted by %s; %s accepts %s and would stay on its battery.", p.g.Name, percent(share), p.u.Name, percent(p.u.Accepts))
+	default:
+		p.say("distortion", Passed, []string{id, p.of(p.u, "accepts_distortion", p.u.Accepts, "")}, "A wave distorted by %s; %s is accepted.", percent(share), percent(p.u.Accepts))
+	}
+}
+
+func (p *pair) checkFrequency() {
+	switch {
+	case !p.g.Has("hertz_swing"):
+		p.askOf("hertz", p.g, "how far its frequency strays from no load to full load")
+	case !p.u.Has("accepts_hertz"):
+		p.askOf("hertz", p.u, "the frequencies that it accepts at its input")
+	default:
+		outcome, verb := Passed, "which is accepted"
+		if p.g.HertzSwing > p.u.AcceptsHz {
+			outcome, verb = Failed, "beyond what is accepted, so that the ups would go back and forth to its battery"
+		}
+		figures := []string{p.of(p.g, "hertz_swing", float64(p.g.HertzSwing), "Hz"), p.of(p.u, "accepts_hertz", float64(p.u.AcceptsHz), "Hz")}
+		p.say("hertz", outcome, figures, "The frequency strays by %s Hz, %s (%s Hz).", number(float64(p.g.HertzSwing)), verb, number(float64(p.u.AcceptsHz)))
+	}
+}
+
+func (p *pair) checkSize() {
+	rule := profiles.Fit().BehindGenerator
+	if !p.g.Has("va") || !p.u.Has("va") || p.u.VA == 0 {
+		lacks := p.g
+		if p.g.Has("va") {
+			lacks = p.u
+		}
+		p.askOf("size", lacks, "its volt-amps")
+		return
+	}
+	ratio := float64(p.g.VA) * p.rating.Alternator / float64(p.u.VA)
+	id := p.figure("pair.size_ratio", ratio, "", "generator VA · alternator derate / ups VA", rule.Source, p.of(p.g, "va", float64(p.g.VA), "VA"), p.of(p.u, "va", float64(p.u.VA), "VA"))
+	outcome := Passed
+	if ratio*hair < rule.Ratio {
+		outcome = Failed
+	}
+	p.say("size", outcome, []string{id}, "The generator is %s times the ups here; %s times or more are wanted.", number(ratio), number(rule.Ratio))
+}

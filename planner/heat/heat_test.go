@@ -1,0 +1,118 @@
+package heat
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"gopkg.in/yaml.v3"
+
+	"holdover/loads"
+	"holdover/loads/units"
+	"holdover/profiles"
+)
+
+// DOE's draw volumes against the trade's way to reckon their heat: testdata/published/water-heating.yaml.
+func TestWaterHeat_PublishedBins(t *testing.T) {
+	var file struct {
+		Tolerance float64
+		Bins      []struct {
+			Name    string
+			Gallons float64
+			KWh     float64
+		}
+	}
+	text, err := os.ReadFile("../../testdata/published/water-heating.yaml")
+	require.NoError(t, err)
+	require.NoError(t, yaml.Unmarshal(text, &file))
+	require.Len(t, file.Bins, 4)
+	facts := profiles.Water()
+	for _, b := range file.Bins {
+		litres := facts.Day.Litres[b.Name]
+		assert.InEpsilon(t, b.Gallons*3.785411784, litres, 1e-5, b.Name)
+		heat := WaterHeat(units.Litres(litres), units.Kelvins(facts.Day.DeliveredC-facts.Day.InletC), facts.Heat.KJPerKgK)
+		assert.InEpsilon(t, b.KWh, float64(heat)/1000, file.Tolerance, b.Name)
+	}
+}
+
+// By hand: 200 L at 60 °C, of which 70 % come hot, from 10 °C, mixed to 40 °C: 140 L · 50/30 = 233.3 L, or 3.89 showers of 60 L.
+func TestShowers_ByHand(t *testing.T) {
+	assert.InDelta(t, 3.889, Showers(200, 0.7, 60, 10, 40, 60), 0.001)
+	assert.Zero(t, Showers(200, 0.7, 35, 10, 40, 60), "too cold to shower")
+	// Energy balance: the mixed water carries what the hot share held.
+	mixed := Showers(200, 0.7, 60, 10, 40, 60) * 60
+	assert.InDelta(t, float64(WaterHeat(140, 50, 4.186)), float64(WaterHeat(units.Litres(mixed), 30, 4.186)), 1e-9)
+}
+
+func read(t *testing.T, text string) (*loads.Home, loads.Demand) {
+	t.Helper()
+	home, err := loads.Read([]byte("holdover: 1\n"+text), "home.yaml")
+	require.NoError(t, err)
+	return home, loads.Work(home)
+}
+
+// Every kind says its own thing.
+func TestWater_EveryKind(t *testing.T) {
+	home, d := read(t, `home: {heat_loss: 220 W/K, heat_capacity: 9 kWh/K}
+site: {coldest: -15 C, daily_range: 0 K}
+outage: {length: 24 h, season: winter}
+circuits:
+  - {name: Instant, like: gas-instant-heater}
+  - {name: Guarded, like: gas-instant-heater-guarded}
+  - {name: Outdoor, like: gas-instant-heater-outdoor}
+  - {name: Pilot, like: gas-tank-pilot}
+  - {name: Fan, like: gas-tank-fan}
+  - {name: Tank, like: electric-tank, care: shed, tank: {holds: 200 L, set_to: 60 C, inlet: 10 C}}
+  - {name: Whole house, like: electric-instant-heater, care: shed}
+  - {name: Heat pump, like: heat-pump-heater, care: shed}
+  - {name: Lamp, running: 10 W}
+`)
+	needs := Water(home, &d)
+	require.Len(t, needs, 8)
+	for i, want := range []struct {
+		says    string
+		freezes float64 // h; below 0 for never
+	}{
+		{"80 W while it burns and 5 W at rest: 170 Wh a day with 40 min", 34.66}, // by the house, as in the published cool-down
+		{"frost heaters of 120 W are on up to 32.9 % of the time where it stands: 947 Wh", 1},
+		{"frost heaters of 150 W are on up to 79.2 % of the time where it stands: 2,850 Wh", 1},
+		{"needs no supply", 34.66},
+		{"Its fan starts with 2,857 VA", 34.66},
+		{"about 3 showers", 34.66},
+		{"Never on a battery: it draws 24 kW", 34.66},
+		{"heat pump only", 34.66},
+	} {
+		n := needs[i]
+		text := strings.Join(n.Says, " ")
+		assert.Contains(t, text, want.says, n.Circuit)
+		require.NotNil(t, n.Freezes, n.Circuit)
+		assert.InDelta(t, want.freezes, float64(n.Freezes.After), 0.01, n.Circuit)
+		assert.Contains(t, text, "drain the heater", n.Circuit)
+		for _, f := range n.Sheet.Figures() {
+			for _, id := range f.From {
+				_, ok := n.Sheet.Get(id)
+				assert.True(t, ok, "%s comes from %s", f.ID, id)
+			}
+		}
+	}
+}
+
+// No frost, no drain-down.
+func TestWater_NoFrostNoDraining(t *testing.T) {
+	home, d := read(t, "site: {coldest: 5 C}\ncircuits: [{name: Outdoor, like: gas-instant-heater-outdoor}]\n")
+	n := Water(home, &d)[0]
+	assert.Nil(t, n.Freezes)
+	assert.NotContains(t, strings.Join(n.Says, " "), "drain")
+}
+
+// By hand: 220 W/K, 20 °C inside and −15 °C outside for 24 h are 840 K·h and 184.8 kWh, 500 W of gains take 12 kWh off.
+func TestSpace_ByHand(t *testing.T) {
+	home, d := read(t, "home: {heat_loss: 220 W/K, gains: 500 W}\nsite: {coldest: -15 C, daily_range: 0 K}\ncircuits: [{name: Lamp, running: 10 W}]\n")
+	s := Space(home, &d)
+	assert.InDelta(t, 840, s.DegreeH, 1e-9)
+	assert.InDelta(t, 184800-12000, float64(s.Heat), 1e-6)
+	unknown, d2 := read(t, "circuits: [{name: Lamp, running: 10 W}]\n")
+	assert.Contains(t, Space(unknown, &d2).Says, "home.heat_loss")
+}

@@ -1,0 +1,190 @@
+package heat
+
+import (
+	"fmt"
+
+	"holdover/loads"
+	"holdover/loads/units"
+	"holdover/planner/working"
+	"holdover/profiles"
+)
+
+// Water says what each water heater of a home needs in its outage, in the order of the file, whatever care it has.
+func Water(home *loads.Home, d *loads.Demand) (out []Need) {
+	for i := range home.Circuits {
+		if kind := kindOf(&home.Circuits[i]); kind != "" {
+			n := &need{Need: Need{Circuit: home.Circuits[i].Name, Index: i, Kind: kind, Sheet: &working.Sheet{}}, home: home, c: &home.Circuits[i], d: d, facts: profiles.Water()}
+			n.work()
+			out = append(out, n.Need)
+		}
+	}
+	return out
+}
+
+// kindOf is a circuit's kind of water heater, empty for what is none. One without a profile is told by its own blocks: a heater
+// block is a gas heater that fires at once or with a fan, a tank block without one an electric tank.
+func kindOf(c *loads.Circuit) string {
+	if kind, ok := profiles.Water().Kinds[c.Like]; ok {
+		return kind
+	}
+	switch {
+	case c.Heater != nil && c.Tank.Holds > 0:
+		return "gas-tank"
+	case c.Heater != nil:
+		return "gas-instant"
+	case c.Tank.Holds > 0:
+		return "electric-tank"
+	}
+	return ""
+}
+
+// need is a heater being worked out.
+type need struct {
+	Need
+	home  *loads.Home
+	c     *loads.Circuit
+	d     *loads.Demand
+	facts profiles.HotWater
+}
+
+func (n *need) work() {
+	switch n.Kind {
+	case "gas-pilot":
+		n.say("Its pilot and valve live off the flame: it needs no supply, and there is hot water throughout.")
+	case "gas-instant", "gas-tank":
+		n.gas()
+	case "electric-tank":
+		n.tank()
+	case "heat-pump":
+		n.tank()
+		n.say("Set it to heat pump only: its backup element draws as much as an electric tank.")
+	case "electric-instant":
+		n.instant()
+	case "pump":
+		n.say("It only saves waiting at the tap: leave it off.")
+	}
+	if n.Kind != "pump" {
+		n.frost()
+	}
+}
+
+func (n *need) say(format string, args ...any) { n.Says = append(n.Says, fmt.Sprintf(format, args...)) }
+
+func (n *need) figure(id string, value float64, unit, how, source string, from ...string) string {
+	n.Sheet.Add(working.Figure{ID: id, Value: value, Unit: unit, How: how, From: from, Source: source})
+	return id
+}
+
+// own writes a figure of the circuit itself.
+func (n *need) own(key string, value float64, unit string) string {
+	path := fmt.Sprintf("circuits[%d].%s", n.Index, key)
+	source := "its profile"
+	if o, ok := n.home.Origin(path); ok {
+		source = o.Text(n.home.FileName())
+	}
+	return n.figure(path, value, unit, n.Circuit+": "+key, source)
+}
+
+// gas is a heater that burns gas and needs supply for igniter, fan and board: its firing, its standby, its frost heaters.
+func (n *need) gas() {
+	h := n.c.Heater
+	if h == nil {
+		n.say("It draws %s W while it burns.", units.Format(float64(n.c.Running)))
+		return
+	}
+	burning := float64(h.Draw) / 60
+	perDay := float64(h.Firing)*burning + float64(h.Standby)*(24-burning)
+	n.figure("heater.wh_per_day", perDay, "Wh", "firing W · hours burning + standby W · the rest of the day", "energy balance",
+		n.own("heater.firing", float64(h.Firing), "W"), n.own("heater.standby", float64(h.Standby), "W"), n.own("heater.draw", float64(h.Draw), "min"))
+	n.say("It draws %s W while it burns and %s W at rest: %s Wh a day with %s min of hot water.", units.Format(float64(h.Firing)), units.Format(float64(h.Standby)), units.Format(perDay), units.Format(float64(h.Draw)))
+	if p, ok := n.c.StartingPower(n.home.Assume.StartingPowerFactor); ok {
+		n.say("Its fan starts with %s VA.", units.Format(float64(p.VA())))
+	}
+	if h.FreezeGuard > 0 {
+		n.guard(h)
+	}
+	if n.Kind == "gas-tank" {
+		n.say("What its tank holds stays hot for hours: it may wait.")
+	} else {
+		n.say("Without supply there is no hot water at all.")
+	}
+}
+
+// guard works out the frost heaters from the temperature where the heater stands.
+func (n *need) guard(h *loads.Heater) {
+	around, _ := n.home.Around(n.Index)
+	var hourly [24]units.Watts
+	coldest, most := around[0], 0.0
+	for hour, at := range around {
+		duty := h.GuardDuty(at)
+		hourly[hour] = units.Watts(duty) * h.FreezeGuard
+		coldest, most = min(coldest, at), max(most, duty)
+	}
+	energy := float64(loads.EnergyOver(hourly, n.d.Start, n.home.Outage.Length))
+	from := []string{n.own("heater.freeze_guard", float64(h.FreezeGuard), "W"), n.own("heater.guard_from", float64(h.GuardFrom), "°C"), n.own("heater.guard_full", float64(h.GuardFull), "°C"),
+		n.figure("heater.coldest_c", float64(coldest), "°C", "the coldest hour where it stands, in this season", "hourly temperatures by ASHRAE's fractions of the daily range, or what the file gives")}
+	n.figure("heater.guard_duty", most, "", "0 at the cut-in, rising to 1 at the temperature at which they never rest", "common practice, no source", from...)
+	n.figure("heater.guard_wh", energy, "Wh", "frost heaters · their share of each hour, over the outage", "common practice for the duty, no source", append(from, "heater.guard_duty")...)
+	if energy == 0 {
+		n.say("Its frost heaters (%s W) stay off: it does not get cold enough where it stands.", units.Format(float64(h.FreezeGuard)))
+		return
+	}
+	n.say("Its frost heaters of %s W are on up to %s %% of the time where it stands: %s Wh over the outage.", units.Format(float64(h.FreezeGuard)), units.Format(100*most), units.Format(energy))
+}
+
+// tank is a heater that stores hot water: what a full tank is worth, and what it takes to warm it again.
+func (n *need) tank() {
+	t, f := n.c.Tank, n.facts
+	holds, setTo, inlet := float64(t.Holds), float64(t.SetTo), float64(t.Inlet)
+	source := func(given bool, otherwise string) string {
+		if given {
+			return "the home file"
+		}
+		return otherwise
+	}
+	ids := []string{
+		n.figure("tank.holds_l", or(holds, n.usual(f)), "L", "water it holds", source(holds > 0, f.Tank.Source)),
+		n.figure("tank.set_to_c", or(setTo, f.Tank.SetToC), "°C", "temperature it is kept at", source(setTo > 0, f.Tank.Source)),
+		n.figure("tank.inlet_c", or(inlet, f.Day.InletC), "°C", "temperature of the cold water", source(inlet > 0, f.Day.Source)),
+		n.figure("water.kj_per_kg_k", f.Heat.KJPerKgK, "kJ/(kg·K)", "heat of water", f.Heat.Source),
+	}
+	holds, setTo, inlet = or(holds, n.usual(f)), or(setTo, f.Tank.SetToC), or(inlet, f.Day.InletC)
+	full := float64(WaterHeat(units.Litres(holds), units.Kelvins(setTo-inlet), f.Heat.KJPerKgK))
+	n.figure("tank.heat_wh", full, "Wh", "litres · 4.186 kJ/(kg·K) · rise / 3.6", f.Heat.Source, ids...)
+	showers := Showers(units.Litres(holds), f.Tank.Usable, units.Celsius(setTo), units.Celsius(inlet), units.Celsius(f.Shower.C), units.Litres(f.Shower.Litres))
+	n.figure("tank.showers", showers, "showers", fmt.Sprintf("litres · %.2g that comes out hot · (set − inlet)/(shower − inlet) / %.3g L", f.Tank.Usable, f.Shower.Litres), f.Tank.Source+"; "+f.Shower.Source, ids...)
+	n.say("A full tank gives about %d showers without supply, so it can be left off at first.", whole(showers))
+	draws := float64(n.c.RunningPower().W())
+	hours := full / draws
+	if n.Kind == "heat-pump" {
+		n.say("A tank holds %s kWh of heat above the cold water; the heat pump draws %s W to make it, a third or so of the heat (common practice, no source).", units.Format(full/1000), units.Format(draws))
+		return
+	}
+	n.figure("tank.reheat_h", hours, "h", "heat of a full tank / running W", f.Heat.Source, "tank.heat_wh", n.own("running", draws, "W"))
+	n.say("Warming a cold tank takes %s kWh: %s W for %s h.", units.Format(full/1000), units.Format(draws), units.Format(hours))
+}
+
+// usual is the size of a tank of its profile where nobody gives one, L.
+func (n *need) usual(f profiles.HotWater) float64 { return or(f.TankLitres[n.c.Like], f.Tank.Litres) }
+
+func or(value, otherwise float64) float64 {
+	if value != 0 {
+		return value
+	}
+	return otherwise
+}
+
+// instant is an electric heater that heats as the water runs: never on a battery, and here is what it would take.
+func (n *need) instant() {
+	f, a := n.facts, n.home.Assume
+	draws := float64(n.c.RunningPower().W())
+	dc := draws/a.InverterEfficiency + float64(a.InverterIdle)
+	chemistry, _ := profiles.FindChemistry(a.Chemistry)
+	battery := dc / chemistry.DischargePerHour
+	shower := float64(WaterHeat(units.Litres(f.Shower.Litres), units.Kelvins(f.Shower.C-f.Day.InletC), f.Heat.KJPerKgK))
+	running := n.own("running", draws, "W")
+	n.figure("heater.battery_wh", battery, "Wh", "(running W / inverter efficiency + idle) / greatest discharge as a share of nameplate an hour: for its power alone", chemistry.Source, running)
+	n.figure("heater.shower_wh", shower, "Wh", "litres of a shower · 4.186 kJ/(kg·K) · rise / 3.6", f.Shower.Source+"; "+f.Day.Source)
+	n.say("Never on a battery: it draws %s kW, which takes an inverter of %s kVA and %s kWh of battery for the power alone.", units.Format(draws/1000), units.Format(draws*(1+a.PowerMargin)/1000), units.Format(battery/1000))
+	n.say("A shower takes %s kWh; warm a pot on a gas ring, or wait.", units.Format(shower/1000))
+}

@@ -1,0 +1,185 @@
+package waiting
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// brute tries every way to be on or off in every slot that keeps to whole turns, and gives the least cost; +Inf when there is none.
+// It shares nothing with the search: each job's own patterns are listed first, then combined.
+func brute(jobs []job, slots int, allowed float64) float64 {
+	var patterns [][]uint
+	for _, j := range jobs {
+		var ways []uint
+		for way := range uint(1) << slots {
+			if keeps(j, way, slots) {
+				ways = append(ways, way)
+			}
+		}
+		patterns = append(patterns, ways)
+	}
+	best := math.Inf(1)
+	var combine func(i int, chosen []uint, cost float64)
+	combine = func(i int, chosen []uint, cost float64) {
+		if cost >= best {
+			return
+		}
+		if i == len(jobs) {
+			for slot := range slots {
+				load := 0.0
+				for k, way := range chosen {
+					if way>>slot&1 == 1 {
+						load += jobs[k].load
+					}
+				}
+				if load > allowed*(1+1e-9) {
+					return
+				}
+			}
+			best = cost
+			return
+		}
+		for _, way := range patterns[i] {
+			on := 0
+			for slot := range slots {
+				on += int(way >> slot & 1)
+			}
+			combine(i+1, append(chosen, way), cost+float64(on)*jobs[i].cost)
+		}
+	}
+	combine(0, nil, 0)
+	return best
+}
+
+// keeps says whether a pattern is of whole turns, but for one that the end cuts short, and never off too long.
+func keeps(j job, way uint, slots int) bool {
+	off := 0
+	for slot := 0; slot < slots; {
+		if way>>slot&1 == 0 {
+			if off++; off > j.wait {
+				return false
+			}
+			slot++
+			continue
+		}
+		off = 0
+		run := 0
+		for slot < slots && way>>slot&1 == 1 {
+			run, slot = run+1, slot+1
+		}
+		if run%j.turn != 0 && slot < slots {
+			return false
+		}
+	}
+	return true
+}
+
+func drawJobs(r *rapid.T, most, slots int) []job {
+	jobs := make([]job, rapid.IntRange(1, most).Draw(r, "jobs"))
+	for i := range jobs {
+		jobs[i] = job{wait: rapid.IntRange(1, slots).Draw(r, "wait"), turn: rapid.IntRange(1, 3).Draw(r, "turn"),
+			cost: rapid.Float64Range(1, 50).Draw(r, "cost"), load: float64(rapid.IntRange(1, 5).Draw(r, "load"))}
+	}
+	return jobs
+}
+
+// The search equals trying everything, on random small sets: the same cost, or none for both.
+func TestSchedule_EqualsTryingEverything(t *testing.T) {
+	feasible, none := 0, 0
+	rapid.Check(t, func(r *rapid.T) {
+		slots := rapid.IntRange(1, 9).Draw(r, "slots")
+		jobs := drawJobs(r, 3, 5)
+		allowed := float64(rapid.IntRange(3, 9).Draw(r, "allowed"))
+		want := brute(jobs, slots, allowed)
+		got := schedule(jobs, slots, allowed)
+		require.True(r, got.proven)
+		require.Equal(r, !math.IsInf(want, 1), got.ok)
+		if !got.ok {
+			none++
+			return
+		}
+		feasible++
+		assert.InDelta(r, want, got.cost, 1e-6)
+		check(r, jobs, got, slots, allowed)
+	})
+	assert.Positive(t, feasible)
+	assert.Positive(t, none, "some sets have no timetable")
+}
+
+// check wants every waiting limit kept, whole turns, the power held, and the cost that is claimed.
+func check(t require.TestingT, jobs []job, f found, slots int, allowed float64) {
+	require.Len(t, f.slots, slots)
+	cost := 0.0
+	for i, j := range jobs {
+		off, run := 0, 0
+		for slot, on := range f.slots {
+			if on[i] {
+				off, run = 0, run+1
+				cost += j.cost
+				continue
+			}
+			require.Zero(t, run%j.turn, "job %d: a turn is cut at slot %d", i, slot)
+			off, run = off+1, 0
+			require.LessOrEqual(t, off, j.wait, "job %d waits too long at slot %d", i, slot)
+		}
+	}
+	for slot, on := range f.slots {
+		load := 0.0
+		for i := range jobs {
+			if on[i] {
+				load += jobs[i].load
+			}
+		}
+		require.LessOrEqual(t, load, allowed*(1+1e-6), "slot %d", slot)
+	}
+	require.InDelta(t, cost, f.cost, 1e-6*(1+cost))
+	require.LessOrEqual(t, f.bound, f.cost*(1+1e-9))
+}
+
+// Large sets: whatever is found breaks no limit, and costs no less than its bound.
+func TestSchedule_LargeSetsBreakNoLimit(t *testing.T) {
+	found := 0
+	rapid.Check(t, func(r *rapid.T) {
+		slots := rapid.IntRange(20, 96).Draw(r, "slots")
+		jobs := drawJobs(r, 5, 24)
+		allowed := float64(rapid.IntRange(4, 15).Draw(r, "allowed"))
+		if got := schedule(jobs, slots, allowed); got.ok {
+			found++
+			check(r, jobs, got, slots, allowed)
+			require.GreaterOrEqual(r, got.cost*(1+1e-9), alone(jobs, slots))
+		}
+	})
+	assert.Positive(t, found)
+}
+
+// The rules of thumb, by themselves, break no limit either, and are never below the bound.
+func TestOrTry_BreaksNoLimit(t *testing.T) {
+	found := 0
+	rapid.Check(t, func(r *rapid.T) {
+		slots := rapid.IntRange(5, 60).Draw(r, "slots")
+		jobs := drawJobs(r, 20, 20)
+		allowed := float64(rapid.IntRange(5, 40).Draw(r, "allowed"))
+		if got := orTry(jobs, slots, allowed, alone(jobs, slots)); got.ok {
+			found++
+			check(r, jobs, got, slots, allowed)
+		}
+	})
+	assert.Positive(t, found)
+}
+
+// By hand: off for 2 at most, turns of 1, 8 slots: on in the 3rd and the 6th, and nowhere else will two turns do. So of two such
+// jobs that may not be on together one needs a third turn; over 7 slots there is a slot to spare, and it does not.
+func TestSchedule_ByHand(t *testing.T) {
+	one := job{wait: 2, turn: 1, cost: 10, load: 5}
+	f := schedule([]job{one}, 8, 5)
+	require.True(t, f.ok)
+	assert.Equal(t, 20.0, f.cost)
+	assert.Equal(t, [][]bool{{false}, {false}, {true}, {false}, {false}, {true}, {false}, {false}}, f.slots)
+	assert.Equal(t, 50.0, schedule([]job{one, one}, 8, 5).cost)
+	assert.Equal(t, 40.0, schedule([]job{one, one}, 7, 5).cost)
+	assert.False(t, schedule([]job{{wait: 1, turn: 1, cost: 1, load: 5}, {wait: 1, turn: 2, cost: 1, load: 5}}, 8, 5).ok)
+}

@@ -1,0 +1,120 @@
+package waiting
+
+import (
+	"os"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"holdover/loads"
+	"holdover/loads/units"
+)
+
+func read(t require.TestingT, text string) *loads.Home {
+	home, err := loads.Read([]byte("holdover: 1\n"+text), "home.yaml")
+	require.NoError(t, err)
+	return home
+}
+
+// Each kind of limit: USDA times for food, the pit by its inflow, the house by its cooling, medical equipment never, whatever
+// the file says.
+func TestLimits_ByKind(t *testing.T) {
+	home := read(t, `home: {heat_loss: 220 W/K, heat_capacity: 9 kWh/K}
+site: {coldest: -15 C, daily_range: 0 K}
+circuits:
+  - {name: Refrigerator, like: refrigerator}
+  - {name: Freezer, like: freezer-chest}
+  - {name: Freezer of ours, like: freezer-chest, needs: {can_wait: 30 h}}
+  - {name: Sump, like: sump-pump-third-hp, pit: {room: 60 L, inflow: 20 L/h}}
+  - {name: Sump unknown, like: sump-pump-third-hp}
+  - {name: Breathing, like: cpap, needs: {can_wait: 5 h}}
+  - {name: Boiler, like: boiler-gas}
+  - {name: Lamp, running: 10 W}
+`)
+	limits := Limits(home, 18)
+	for i, want := range []units.Hours{4, 24, 30, 3, 1, 0, 13.765} {
+		assert.InDelta(t, float64(want), float64(limits[i].Hours), 0.01, limits[i].Circuit)
+		assert.NotEmpty(t, limits[i].Source)
+	}
+	assert.True(t, limits[5].Never())
+	assert.Equal(t, units.Hours(48), limits[1].Full)
+	assert.False(t, limits[7].Known())
+}
+
+// A whole home: the timetable keeps every waiting limit, is proven, and leaves out what can wait and what can not.
+func TestTurns_OfAHome(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/homes/fit-owned.yaml")
+	require.NoError(t, err)
+	home, err := loads.Read(text, "fit-owned.yaml")
+	require.NoError(t, err)
+	d := loads.Work(home)
+	plan := Work(home, &d, 0)
+	table := plan.Turns
+	require.True(t, table.Found && table.Proven, table.Says())
+	assert.Equal(t, []string{"Chest freezer"}, table.WaitOut)
+	assert.InDelta(t, float64(table.Bound), float64(table.Energy), 1e-6)
+	holds(t, table)
+	require.Len(t, plan.Levels, 3)
+	for _, f := range plan.Sheet.Figures() {
+		for _, id := range f.From {
+			_, ok := plan.Sheet.Get(id)
+			assert.True(t, ok, "%s comes from %s", f.ID, id)
+		}
+	}
+}
+
+// holds checks a timetable from its turns alone: limits, and what is on at a time.
+func holds(t require.TestingT, table Timetable) {
+	for _, r := range table.Rounds {
+		last := units.Hours(0)
+		for _, turn := range table.Turns {
+			if turn.Circuit == r.Circuit {
+				require.LessOrEqual(t, float64(turn.From-last), float64(r.Wait)+1e-9, r.Circuit)
+				require.Greater(t, turn.To, turn.From)
+				last = turn.To
+			}
+		}
+		require.LessOrEqual(t, float64(table.Length-last), float64(r.Wait)+1e-9, "%s at the end", r.Circuit)
+	}
+	va := map[string]units.VoltAmps{}
+	for _, r := range table.Rounds {
+		va[r.Circuit] = r.VA
+	}
+	for _, at := range table.Turns {
+		sum := units.VoltAmps(0)
+		for _, turn := range table.Turns {
+			if turn.From <= at.From && at.From < turn.To-1e-9 {
+				sum += va[turn.Circuit]
+			}
+		}
+		require.LessOrEqual(t, float64(sum), float64(table.Allowed)*(1+1e-6))
+	}
+}
+
+// No waiting limit is ever broken, whatever the home.
+func TestTurns_NeverBreakALimit(t *testing.T) {
+	found := 0
+	rapid.Check(t, func(r *rapid.T) {
+		text := "outage: {length: " + rapid.SampledFrom([]string{"5 h", "24 h", "37 h", "80 h", "300 h"}).Draw(r, "length") + ", start: \"13:20\"}\ncircuits:\n"
+		for _, like := range []string{"refrigerator", "well-pump-half-hp", "septic-pump", "circulation-pump", "freezer-chest", "sump-pump-third-hp"}[:rapid.IntRange(1, 6).Draw(r, "circuits")] {
+			text += "  - {name: " + like + ", like: " + like + ", care: rotate}\n"
+		}
+		home := read(r, text)
+		d := loads.Work(home)
+		if table := Turns(home, &d, units.VoltAmps(rapid.SampledFrom([]float64{0, 1000, 3000}).Draw(r, "allowed"))); table.Found {
+			found++
+			holds(r, table)
+		}
+	})
+	assert.Positive(t, found)
+}
+
+func TestTurns_WhatCannotTakeTurns(t *testing.T) {
+	home := read(t, "outage: {length: 24 h}\ncircuits:\n  - {name: Breathing, like: cpap, care: rotate}\n  - {name: Modem, like: modem, care: rotate, needs: {can_wait: 2 h}}\n  - {name: Kettle, like: kettle, care: keep}\n")
+	d := loads.Work(home)
+	table := Turns(home, &d, 0)
+	assert.Equal(t, []string{"Breathing", "Modem"}, table.Keep)
+	assert.Empty(t, table.Turns)
+}

@@ -1,0 +1,102 @@
+package waiting
+
+import (
+	"fmt"
+
+	"holdover/loads"
+	"holdover/loads/units"
+	"holdover/planner/working"
+	"holdover/profiles"
+)
+
+// A Plan is all that a home's waiting comes to.
+type Plan struct {
+	Limits  []Limit
+	House   House
+	Missing []string // what the home file must give before the house's cooling can be worked out
+	Levels  []Level  // falling; empty while something is missing
+	Turns   Timetable
+	Sheet   *working.Sheet
+}
+
+// A Level is when the house, unheated, falls to a temperature that matters.
+type Level struct {
+	At     units.Celsius
+	Means  string
+	After  units.Hours
+	Falls  bool // it does so at all
+	Source string
+}
+
+// Work works the waiting of a home out. allowed bounds what takes turns at a time, see [Turns].
+func Work(home *loads.Home, d *loads.Demand, allowed units.VoltAmps) Plan {
+	p := Plan{Limits: Limits(home, d.Start), Turns: Turns(home, d, allowed), Sheet: &working.Sheet{}}
+	p.House, p.Missing = HouseOf(home)
+	p.addHouse(home, d)
+	p.addLimits(home)
+	p.addTurns(home)
+	return p
+}
+
+const lumped = "the house as one lump of heat, Newton's law of cooling, exact in each hour"
+
+func (p *Plan) addHouse(home *loads.Home, d *loads.Demand) {
+	if len(p.Missing) > 0 {
+		return
+	}
+	outdoors := home.Site.Outdoors(home.Outage.Season)
+	from := []string{input(p.Sheet, home, "home.heat_loss", float64(p.House.Loss), "W/K"), input(p.Sheet, home, "home.heat_capacity", float64(p.House.Capacity), "Wh/K"),
+		input(p.Sheet, home, "home.gains", float64(p.House.Gains), "W"), input(p.Sheet, home, "home.indoors", float64(home.House.Indoors), "°C")}
+	p.Sheet.Add(working.Figure{ID: "waiting.time_constant_h", Value: float64(p.House.TimeConstant()), Unit: "h", How: "heat capacity / heat loss", From: from[:2], Source: lumped})
+	for _, l := range profiles.WarmthLevels() {
+		level := Level{At: units.Celsius(l.C), Means: l.Means, Source: l.Source}
+		level.After, level.Falls = p.House.HoursTo(level.At, outdoors, d.Start)
+		p.Levels = append(p.Levels, level)
+		f := working.Figure{ID: fmt.Sprintf("waiting.house_to_%gc_h", l.C), Value: float64(level.After), Unit: "h", From: append(from, "waiting.time_constant_h"), Source: lumped,
+			How: fmt.Sprintf("time for the unheated house to fall to %g °C, %s: T runs to outdoors + gains/loss as e^(−t/τ), hour by hour of the design day", l.C, l.Means)}
+		if !level.Falls {
+			f.Word = "never"
+		}
+		p.Sheet.Add(f)
+	}
+}
+
+// input writes a value of the home on a sheet, with the line it stands on.
+func input(s *working.Sheet, home *loads.Home, path string, value float64, unit string) string {
+	f := working.Figure{ID: path, Value: value, Unit: unit, How: "not given; none is counted", Source: "our own default"}
+	if o, ok := home.Origin(path); ok {
+		f.How, f.Source = "given", o.Text(home.FileName())
+	}
+	s.Add(f)
+	return path
+}
+
+func (p *Plan) addLimits(home *loads.Home) {
+	for _, l := range p.Limits {
+		f := working.Figure{ID: fmt.Sprintf("waiting.circuit_%d_h", l.Index+1), Value: float64(l.Hours), Unit: "h", How: l.Circuit + ": " + l.Why, Source: l.Source}
+		if !l.Known() {
+			f.Value, f.Word = 0, "not known"
+		}
+		p.Sheet.Add(f)
+	}
+}
+
+func (p *Plan) addTurns(home *loads.Home) {
+	t := p.Turns
+	if len(t.Rounds) == 0 || !t.Found {
+		return
+	}
+	var from []string
+	for _, r := range t.Rounds {
+		from = append(from, fmt.Sprintf("waiting.circuit_%d_h", r.Index+1))
+	}
+	p.Sheet.Add(working.Figure{ID: "turns.allowed_va", Value: float64(t.Allowed), Unit: "VA", How: "at most so much of the circuits that take turns is on at a time; by default the largest of them, which is what the plan counts on", Source: "the plan's own rule"})
+	p.Sheet.Add(working.Figure{ID: "turns.energy_wh", Value: float64(t.Energy), Unit: "Wh", From: append(from, "turns.allowed_va"),
+		How: fmt.Sprintf("running W of each circuit over its turns in slots of %s min", units.Format(60*float64(t.Slot))), Source: searchSource})
+	p.Sheet.Add(working.Figure{ID: "turns.least_wh", Value: float64(t.Bound), Unit: "Wh", From: from, How: "no timetable of turns as long takes less", Source: searchSource})
+	a := home.Assume
+	p.Sheet.Add(working.Figure{ID: "turns.battery_wh", Value: float64(t.Energy) / a.InverterEfficiency, Unit: "Wh", How: "energy of the turns / inverter efficiency: what they take from the battery",
+		From: []string{"turns.energy_wh", input(p.Sheet, home, "assume.inverter_efficiency", a.InverterEfficiency, "")}})
+}
+
+const searchSource = "search of every timetable, least cost first (A*), with a proved bound"

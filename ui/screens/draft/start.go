@@ -1,0 +1,111 @@
+package draft
+
+import (
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"holdover/loads"
+	"holdover/loads/splice"
+	"holdover/profiles"
+)
+
+// newName is what messages call a home that was begun here and has no file yet.
+const newName = "new home"
+
+// begin starts from a text of our own that has no file yet. It counts as unsaved from the first.
+func begin(text string) (*Draft, error) {
+	d := &Draft{title: newName, recovery: filepath.Join(filepath.Dir(withoutFile()), "new.yaml.unsaved")}
+	if withoutFile() == "" {
+		d.recovery = ""
+	}
+	if err := d.settle([]byte(text)); err != nil {
+		return nil, err
+	}
+	d.keepRecovery()
+	return d, nil
+}
+
+// BeginAppliance starts a home of one appliance, to be carried for half an hour, and one unit whose spec sheet is still empty.
+func BeginAppliance(p profiles.Circuit) (*Draft, error) {
+	return begin(fmt.Sprintf(`# One appliance, and units to carry it. Begun in the screens; yours to edit.
+holdover: 1
+
+home:
+  name: One appliance
+
+outage:
+  length: 30 min
+
+circuits:
+  - name: %s
+    like: %s
+    care: keep
+
+gear:
+  - name: Unit 1
+    kind: ups
+`, splice.Quote(p.Title), splice.Quote(p.Name)))
+}
+
+// BeginHouse starts a house with what nearly every house has; the rest is added from there.
+func BeginHouse() (*Draft, error) {
+	return begin(`# A house. Begun in the screens; yours to edit. What is left out is assumed, and the plan says what.
+holdover: 1
+
+home:
+  name: My house
+
+outage:
+  length: 24 h
+  start: "18:00"
+  season: winter
+
+circuits:
+  - name: Refrigerator
+    like: refrigerator
+    care: keep
+
+  - name: Lights
+    like: lights-led
+    care: keep
+
+  - name: Modem and router
+    like: modem-and-router
+    care: keep
+`)
+}
+
+// AddUnit adds an empty spec sheet at the end and gives its index.
+func (d *Draft) AddUnit() (int, error) {
+	at := len(d.home.Gear)
+	taken := func(name string) bool {
+		return slices.ContainsFunc(d.home.Gear, func(g loads.Gear) bool { return g.Name == name })
+	}
+	name := ""
+	for n := at + 1; name == "" || taken(name); n++ {
+		name = fmt.Sprintf("Unit %d", n)
+	}
+	text, err := splice.Insert(d.text, Path{"gear"}, at, []splice.Entry{{Key: "name", Value: splice.Quote(name)}, {Key: "kind", Value: "ups"}})
+	if err != nil {
+		return 0, err
+	}
+	return at, d.commit(text)
+}
+
+// runtimePairs turns "50% 11 min, 100% 2.5 min" into a list of pairs. What has brackets already only gets the outer ones.
+func runtimePairs(text string) string {
+	if strings.Contains(text, "[") {
+		if strings.HasPrefix(strings.ReplaceAll(text, " ", ""), "[[") {
+			return text
+		}
+		return "[" + text + "]"
+	}
+	var pairs []string
+	for _, part := range strings.Split(text, ",") {
+		load, time, _ := strings.Cut(strings.TrimSpace(part), " ")
+		pairs = append(pairs, fmt.Sprintf("[%s, %s]", splice.Quote(strings.TrimSpace(load)), splice.Quote(strings.TrimSpace(time))))
+	}
+	return "[" + strings.Join(pairs, ", ") + "]"
+}

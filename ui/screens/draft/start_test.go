@@ -1,0 +1,56 @@
+package draft
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"holdover/loads"
+	"holdover/loads/units"
+	"holdover/profiles"
+)
+
+// Both beginnings read without fault, are unsaved, and keep apart from the demo's recovery file.
+func TestBegin_ReadsAndIsUnsaved(t *testing.T) {
+	t.Setenv("XDG_STATE_HOME", t.TempDir())
+	for _, p := range profiles.Circuits() {
+		d, err := BeginAppliance(p)
+		require.NoError(t, err, p.Name)
+		require.Len(t, d.Home().Circuits, 1)
+		require.Len(t, d.Home().Gear, 1)
+		require.InDelta(t, 0.5, float64(d.Home().Outage.Length), 1e-9)
+	}
+	d, err := BeginHouse()
+	require.NoError(t, err)
+	assert.True(t, d.Unsaved())
+	assert.Equal(t, "new home", d.Name())
+	assert.FileExists(t, d.Recovery())
+	assert.NotContains(t, d.Recovery(), "demo")
+}
+
+// Runtimes may be typed as a shop page has them.
+func TestRuntimes_AsPeopleTypeThem(t *testing.T) {
+	t.Setenv("XDG_STATE_HOME", t.TempDir())
+	kettle, _ := profiles.FindCircuit("kettle")
+	for _, text := range []string{"50% 11 min, 100% 2.5 min", "[50%, 11 min], [100%, 2.5 min]", "[[50%, 11 min], [100%, 2.5 min]]", "0.5 11 min,1 2.5 min"} {
+		d, err := BeginAppliance(kettle)
+		require.NoError(t, err)
+		require.NoError(t, d.Apply(Change{Path{"gear", 0, "runtimes"}, text}), text)
+		assert.Equal(t, []loads.Runtime{{Load: 0.5, Time: 11}, {Load: 1, Time: 2.5}}, d.Home().Gear[0].Runtimes, text)
+		at, err := d.AddUnit()
+		require.NoError(t, err)
+		require.NoError(t, d.Apply(Change{Path{"gear", at, "watts"}, "600 W"}))
+		assert.Equal(t, units.Watts(600), d.Home().Gear[1].Watts)
+	}
+}
+
+func TestRuntimes_SayWhatIsWrong(t *testing.T) {
+	t.Setenv("XDG_STATE_HOME", t.TempDir())
+	kettle, _ := profiles.FindCircuit("kettle")
+	d, err := BeginAppliance(kettle)
+	require.NoError(t, err)
+	assert.Error(t, d.Apply(Change{Path{"gear", 0, "runtimes"}, "half an hour"}))
+	assert.Error(t, d.Apply(Change{Path{"gear", 0, "runtimes"}, "50% 5 min, 100% 6 min"}))
+	assert.NotContains(t, string(d.Text()), "runtimes")
+}

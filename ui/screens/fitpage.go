@@ -1,0 +1,127 @@
+package screens
+
+import (
+	"strings"
+
+	"github.com/gdamore/tcell/v2"
+
+	"holdover/loads/units"
+	"holdover/planner"
+	"holdover/planner/fit"
+	"holdover/profiles"
+	"holdover/ui/report"
+	"holdover/ui/screens/draft"
+)
+
+// newFitPage lists every unit with what its spec sheet comes to, the best first, and then what the owned ones are good for, which
+// is worked out once for each plan: it chooses anew.
+func newFitPage(a *app) page {
+	var of *planner.Result
+	var owned []string
+	return newReader(func(width int) []string {
+		if r := a.draft.Result(); r != of {
+			of, owned = r, report.Owned(r)
+		}
+		return append(fitLines(a.look, a.draft, width), ownedLines(a.look, owned, width)...)
+	}, func(event *tcell.EventKey) bool {
+		switch event.Rune() {
+		case 'a':
+			a.addUnit()
+		case 'e':
+			if len(a.draft.Home().Gear) == 0 {
+				a.addUnit()
+			} else {
+				a.open(newUnitPage(a, 0))
+			}
+		default:
+			return a.common(event)
+		}
+		return true
+	}, letterHint('a', "add a unit"), letterHint('e', "edit the units"), keyHint(tcell.KeyEscape, "Esc", "back"), keyHint(tcell.KeyDown, "arrows", "scroll"), letterHint('?', "all keys"))
+}
+
+func (a *app) addUnit() {
+	at, err := a.draft.AddUnit()
+	if err != nil {
+		a.fail(err)
+		return
+	}
+	a.open(newUnitPage(a, at))
+}
+
+// fitOf checks the units of a draft against the circuits that it keeps.
+func fitOf(d *draft.Draft) (fit.Report, error) { return planner.Fit(d.Result()) }
+
+func fitLines(l look, d *draft.Draft, width int) []string {
+	result, err := fitOf(d)
+	if err != nil {
+		return wrap(sentenceOf(err.Error())+" Press a to add a unit from its spec sheet.", width, "")
+	}
+	lines := []string{l.heading.on(shown("units for " + strings.Join(result.Circuits, ", "))), ""}
+	for _, u := range result.Units {
+		lines = append(lines, verdictMark(l, u.Verdict).on(l.glyphs.fit(unitHead(u), width)))
+		lines = append(append(lines, checkLines(l, u.Checks, width)...), "")
+	}
+	for _, p := range result.Pairs {
+		lines = append(lines, verdictMark(l, p.Verdict).on(l.glyphs.fit(p.UPS+" behind "+p.Generator+": "+strings.ToUpper(string(p.Verdict)), width)))
+		lines = append(append(lines, checkLines(l, p.Checks, width)...), "")
+	}
+	return lines
+}
+
+// ownedLines say what the units in the house are good for.
+func ownedLines(l look, says []string, width int) (lines []string) {
+	for i, text := range says {
+		if i == 0 {
+			lines = append(lines, l.heading.on("what is owned already"))
+		}
+		lines = append(lines, bulleted(text, width)...)
+	}
+	return lines
+}
+
+func sentenceOf(text string) string { return strings.ToUpper(text[:1]) + text[1:] + "." }
+
+func verdictMark(l look, v fit.Verdict) mark {
+	switch v {
+	case fit.Fits:
+		return l.good
+	case fit.FitsIf:
+		return l.warn
+	}
+	return l.bad
+}
+
+// unitHead is a unit with its verdict in one line.
+func unitHead(u fit.Unit) string {
+	text := strings.ToUpper(string(u.Verdict)) + ": " + u.Gear.Name
+	if u.Priced && !u.Gear.Owned {
+		text += ", " + units.Format(u.Price) + " " + profiles.PriceBands().Currency + " in all"
+	}
+	if u.Stored {
+		text += ", lasts " + units.Format(float64(u.Runtime)) + " h"
+	}
+	return text
+}
+
+// checkWords come before a check; the words differ, so that no colour is needed to tell them apart.
+var checkWords = []struct {
+	outcome fit.Outcome
+	word    string
+}{{fit.Failed, "no "}, {fit.Conditional, "if "}, {fit.Asked, "ask"}, {fit.Passed, "ok "}}
+
+// checkLines writes checks, what fails first.
+func checkLines(l look, checks []fit.Check, width int) (lines []string) {
+	for _, w := range checkWords {
+		for _, c := range checks {
+			if c.Outcome != w.outcome {
+				continue
+			}
+			m := map[fit.Outcome]mark{fit.Failed: l.bad, fit.Conditional: l.warn, fit.Asked: l.warn, fit.Passed: l.good}[c.Outcome]
+			text := wrap(c.Says, width, "      ")
+			text[0] = "  " + m.on(w.word) + " " + text[0][6:]
+			lines = append(lines, text...)
+		}
+	}
+	return lines
+}

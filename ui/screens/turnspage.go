@@ -1,0 +1,87 @@
+package screens
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/gdamore/tcell/v2"
+
+	"holdover/loads"
+	"holdover/loads/units"
+	"holdover/planner"
+	"holdover/planner/waiting"
+	"holdover/ui/report"
+)
+
+// newTurnsPage shows the timetable of the circuits that take turns, and how long everything can wait. It is worked out once for
+// each plan, since the search can take a moment.
+func newTurnsPage(a *app) page {
+	var of *planner.Result
+	var plan waiting.Plan
+	return newReader(func(width int) []string {
+		if r := a.draft.Result(); r != of {
+			of, plan = r, planner.Wait(r)
+		}
+		return turnLines(a.look, of, plan, width)
+	}, a.common, keyHint(tcell.KeyEscape, "Esc", "back"), keyHint(tcell.KeyDown, "arrows", "scroll"), letterHint('?', "all keys"))
+}
+
+func turnLines(l look, r *planner.Result, w waiting.Plan, width int) []string {
+	lines := []string{l.heading.on("turns of the circuits set to rotate")}
+	lines = append(lines, wrap(w.Turns.Says(), width, "")...)
+	for _, part := range []struct {
+		names []string
+		says  string
+	}{{w.Turns.WaitOut, "can wait until supply is back: "}, {w.Turns.Keep, "can not take turns, set to keep: "}} {
+		if len(part.names) > 0 {
+			lines = append(lines, wrap(part.says+strings.Join(part.names, ", "), width, "")...)
+		}
+	}
+	if len(w.Turns.Turns) > 0 {
+		lines = append(lines, "")
+		for _, row := range report.Chart(w.Turns, width) {
+			lines = append(lines, shown(row))
+		}
+		lines = append(lines, "", l.heading.on("card for the panel"))
+		for _, row := range report.Card(w.Turns) {
+			lines = append(lines, shown(row[0])+"  "+shown(row[1]))
+		}
+	}
+	lines = append(lines, "", l.heading.on("how long each can be without supply"))
+	for _, limit := range w.Limits {
+		if limit.Care != loads.Shed {
+			lines = append(lines, l.glyphs.fit(limit.Circuit, 30)+" "+l.glyphs.right(waitText(limit), 8)+"  "+l.quiet.on(l.glyphs.fit(limit.Why, width-41)))
+		}
+	}
+	return append(append(lines, ""), warmLines(l, r, w, width)...)
+}
+
+func waitText(limit waiting.Limit) string {
+	switch {
+	case limit.Never():
+		return "never"
+	case !limit.Known():
+		return "?"
+	}
+	return units.Format(float64(limit.Hours)) + " h"
+}
+
+// warmLines say how the house cools and what its water heaters need.
+func warmLines(l look, r *planner.Result, w waiting.Plan, width int) []string {
+	lines := []string{l.heading.on("the house without heat, and hot water")}
+	for _, level := range w.Levels {
+		text := fmt.Sprintf("%s °C: never in this weather", units.Format(float64(level.At)))
+		if level.Falls {
+			text = fmt.Sprintf("%s °C after %s h: %s", units.Format(float64(level.At)), units.Format(float64(level.After)), level.Means)
+		}
+		lines = append(lines, wrap(text, width, "")...)
+	}
+	if len(w.Missing) > 0 {
+		lines = append(lines, wrap("how fast it cools can be said with "+strings.Join(w.Missing, " and "), width, "")...)
+	}
+	for _, n := range planner.Heaters(r) {
+		lines = append(lines, "", l.strong.on(shown(n.Circuit)))
+		lines = append(lines, wrap(strings.Join(n.Says, " "), width, "  ")...)
+	}
+	return lines
+}
