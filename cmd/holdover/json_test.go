@@ -31,13 +31,18 @@ type (
 			Quantity, Unit, From, To string
 			Now, At                  *float64
 		} `json:"flips"`
-		Figures map[string]figure `json:"figures"`
-		Options []struct {
+		Front    *[]frontPoint     `json:"front"`
+		Risk     *chances          `json:"risk"`
+		Remedies *[]remedy         `json:"remedies"`
+		Figures  map[string]figure `json:"figures"`
+		Options  []struct {
 			Kind    string            `json:"kind"`
 			Carried *bool             `json:"carried"`
 			ShortAt *float64          `json:"fell_short_at_h"`
 			WhyNot  *[]string         `json:"why_not"`
 			Cost    *float64          `json:"cost"`
+			Run     *ran              `json:"run"`
+			Trace   *[]step           `json:"trace"`
 			Figures map[string]figure `json:"figures"`
 		} `json:"options"`
 		Cautions []struct{ ID, Word, Text, Source string } `json:"cautions"`
@@ -56,6 +61,7 @@ func planOf(t *testing.T, args ...string) plan {
 	var out, errs bytes.Buffer
 	code := run(append([]string{"plan", "--json"}, args...), terminal{strings.NewReader(""), &out, &errs})
 	require.Less(t, code, exitWrong, errs.String())
+	checkNulls(t, out.Bytes())
 	var p plan
 	decoder := json.NewDecoder(&out)
 	decoder.DisallowUnknownFields()
@@ -95,6 +101,7 @@ func checkPlan(t *testing.T, p plan) {
 		assert.Contains(t, p.Figures, id)
 	}
 	checkFigures(t, p.Figures, p.Figures)
+	checkOutlook(t, p)
 	require.Len(t, p.Options, 3)
 	for i, kind := range []string{"battery", "generator", "hybrid"} {
 		o := p.Options[i]
@@ -103,6 +110,7 @@ func checkPlan(t *testing.T, p plan) {
 		require.NotNil(t, o.Carried)
 		require.NotNil(t, o.Cost)
 		checkFigures(t, o.Figures, p.Figures)
+		checkRun(t, *o.Run, *o.Trace, o.ShortAt)
 		assert.False(t, p.Choice == kind && (!*o.Carried || len(*o.WhyNot) > 0), "the choice is open to choose")
 	}
 	assert.NotEmpty(t, p.Cautions)

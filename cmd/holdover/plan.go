@@ -10,8 +10,10 @@ import (
 )
 
 type planFlags struct {
-	json  bool
-	width int
+	json    bool
+	ascii   bool
+	width   int
+	against string
 }
 
 // defaultWidth is what any terminal and most mail shows, in columns.
@@ -25,14 +27,22 @@ func newPlan(t terminal) *cobra.Command {
 		Example: `  holdover plan                        the demo home
   holdover plan myhouse.yaml           your own
   holdover plan --json myhouse.yaml    for another program
-  holdover plan - < myhouse.yaml       from standard input`,
+  holdover plan - < myhouse.yaml       from standard input
+  holdover plan myhouse.yaml --against without-furnace.yaml   two homes side by side
+  holdover plan myhouse.yaml --against battery                the choice against another option`,
 		Args:                  fileOnly,
 		ValidArgsFunction:     completeFile,
 		DisableFlagsInUseLine: true,
 		RunE: func(_ *cobra.Command, args []string) error {
+			if flags.against != "" {
+				return printAgainst(t, args, flags)
+			}
 			return printPlan(t, args, flags)
 		},
 	}
+	c.Flags().StringVar(&flags.against, "against", "", "set a second home `FILE`, or battery, generator or hybrid, beside it")
+	c.Flags().BoolVar(&flags.ascii, "ascii", false, "draw the picture of the run in ASCII")
+	c.RegisterFlagCompletionFunc("against", completeAgainst)
 	c.Flags().BoolVar(&flags.json, "json", false, "write JSON; keys are added over time, never renamed")
 	addWidth(c, &flags.width)
 	return c
@@ -55,7 +65,11 @@ func printPlan(t terminal, args []string, flags planFlags) error {
 	if err != nil {
 		return err
 	}
-	text := report.Text(result, flags.width)
+	glyphs := report.Blocks
+	if flags.ascii {
+		glyphs = report.ASCII
+	}
+	text := report.Text(result, flags.width, glyphs)
 	if flags.json {
 		if text, err = report.JSON(result); err != nil {
 			return err
@@ -64,7 +78,12 @@ func printPlan(t terminal, args []string, flags planFlags) error {
 	if err := write(t.out, text); err != nil {
 		return err
 	}
-	if result.Choice == planner.None && !result.Carried {
+	return carried(result)
+}
+
+// carried is the end of a plan that is printed.
+func carried(r *planner.Result) error {
+	if r.Choice == planner.None && !r.Carried {
 		return errNotCarried
 	}
 	return nil

@@ -48,14 +48,14 @@ func newRoot(t terminal) *cobra.Command {
 		DisableFlagsInUseLine: true,
 	}
 	root.PersistentFlags().BoolVar(&opts.NoColor, "no-color", false, "no colour on the screens; text has none (also: NO_COLOR)")
-	root.Flags().BoolVar(&opts.ASCII, "ascii", false, "draw the screens' lines and bars in ASCII")
+	root.Flags().BoolVar(&opts.ASCII, "ascii", false, "draw lines and bars in ASCII")
 	root.Flags().BoolVar(&noMouse, "no-mouse", false, "leave the mouse to the terminal, for its own text selection")
 	root.SetFlagErrorFunc(flagMisuse)
 	root.SetHelpTemplate(helpTemplate)
 	root.SetVersionTemplate("holdover {{.Version}}\n")
 	root.SetHelpCommand(newHelp())
 	root.CompletionOptions.DisableDefaultCmd = true
-	root.AddCommand(newPlan(t), newWhy(t), newProfiles(t), newSchema(t), newCompletion(t))
+	root.AddCommand(newPlan(t), newFit(t), newScope(t), newWhy(t), newProfiles(t), newSchema(t), newCompletion(t))
 	return root
 }
 
@@ -98,7 +98,7 @@ func rootArgs(c *cobra.Command, args []string) error {
 // openHome opens the screens on a terminal, and prints the plan anywhere else.
 func openHome(c *cobra.Command, t terminal, args []string, opts screens.Options) error {
 	if !t.interactive() || (len(args) > 0 && args[0] == "-") {
-		return printPlan(t, args, planFlags{width: defaultWidth})
+		return printPlan(t, args, planFlags{width: defaultWidth, ascii: opts.ASCII})
 	}
 	if len(args) > 0 {
 		// A file that is not there is a slip of the pen; one with faults opens, to be mended.

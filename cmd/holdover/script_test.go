@@ -20,8 +20,8 @@ func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){"holdover": main})
 }
 
-// TestScripts runs every script of testdata/scripts, each one call or a few and what they must say. $HOMES and $BAD are the
-// folders of invented homes, good and bad.
+// TestScripts runs every script of testdata/scripts, each one call or a few and what they must say. $HOMES, $BAD and $GEAR are
+// the folders of invented homes, good and bad, and of spec sheets.
 func TestScripts(t *testing.T) {
 	testdata, err := filepath.Abs("../../testdata")
 	require.NoError(t, err)
@@ -33,6 +33,7 @@ func TestScripts(t *testing.T) {
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("HOMES", filepath.Join(testdata, "homes"))
 			e.Setenv("BAD", filepath.Join(testdata, "bad"))
+			e.Setenv("GEAR", filepath.Join(testdata, "gear"))
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){

@@ -38,7 +38,7 @@ func addFigures(p *page, r *planner.Result) {
 	t := table{right: []bool{false, true, false}}
 	for _, d := range decisive {
 		if f, ok := r.Sheet.Get(d.id); ok {
-			t.add(d.label, quantity(r.Home, f), d.id)
+			t.add(d.label, Quantity(r.Home, f), d.id)
 		}
 	}
 	t.write(p)
@@ -49,7 +49,7 @@ func Figures(r *planner.Result, width int) string {
 	p := &page{width: max(width, MinWidth)}
 	t := table{right: []bool{false, false}}
 	for _, f := range r.Sheet.Figures() {
-		t.add(f.ID, bothSystems(r.Home, f))
+		t.add(f.ID, BothSystems(r.Home, f))
 	}
 	t.write(p)
 	return p.String()
@@ -65,5 +65,5 @@ func find(r *planner.Result, id string) (working.Figure, bool) {
 			return f, true
 		}
 	}
-	return working.Figure{}, false
+	return planner.Aside(r, id)
 }

@@ -10,7 +10,7 @@ import (
 )
 
 // The JSON of a plan is a promise to other programs: keys may be added, none is renamed or taken away, a list is never
-// null, and figures stand by their ids.
+// null, and figures stand by their ids. Nothing but fell_short_at_h is ever null, and no number is infinite.
 type (
 	planJSON struct {
 		Version  int               `json:"holdover"`
@@ -20,6 +20,9 @@ type (
 		RunnerUp planner.Kind      `json:"runner_up"` // none when there is none
 		Reasons  []string          `json:"reasons"`
 		Flips    []flipJSON        `json:"flips"`
+		Front    []frontJSON       `json:"front"`
+		Risk     riskJSON          `json:"risk"`
+		Remedies []remedyJSON      `json:"remedies"`
 		Figures  *working.Sheet    `json:"figures"`
 		Options  []optionJSON      `json:"options"`
 		Cautions []planner.Caution `json:"cautions"`
@@ -30,6 +33,8 @@ type (
 		ShortAt *float64       `json:"fell_short_at_h"` // hours after the start; null when it never did
 		WhyNot  []string       `json:"why_not"`
 		Cost    float64        `json:"cost"` // over the planning years, in the currency of the price bands
+		Run     runJSON        `json:"run"`
+		Trace   []stepJSON     `json:"trace"`
 		Figures *working.Sheet `json:"figures"`
 	}
 	flipJSON struct {
@@ -42,18 +47,26 @@ type (
 	}
 )
 
-// JSON writes the plan for a machine, indented, ending in a newline.
-func JSON(r *planner.Result) (string, error) {
+// planData gathers what the JSON of a plan holds.
+func planData(r *planner.Result) planJSON {
 	out := planJSON{Version: loads.Version, Home: title(r.Home), Choice: r.Choice, Carried: r.Carried,
-		RunnerUp: r.Outlook.RunnerUp, Flips: []flipJSON{}, Reasons: listed(r.Reasons), Figures: r.Sheet, Options: []optionJSON{}, Cautions: listed(r.Cautions)}
+		RunnerUp: r.Outlook.RunnerUp, Flips: []flipJSON{}, Front: frontOf(r), Risk: riskOf(r), Remedies: remediesOf(r),
+		Reasons: listed(r.Reasons), Figures: r.Sheet, Options: []optionJSON{}, Cautions: listed(r.Cautions)}
 	for _, o := range r.Options {
 		out.Options = append(out.Options, optionJSON{Kind: o.Kind, Carried: o.Carried, ShortAt: o.FellShortAt,
-			WhyNot: listed(o.WhyNot), Cost: o.Cost, Figures: o.Sheet})
+			WhyNot: listed(o.WhyNot), Cost: o.Cost, Run: runOf(o), Trace: traceOf(o), Figures: o.Sheet})
 	}
 	for _, f := range r.Outlook.Flips {
 		out.Flips = append(out.Flips, flipJSON(f))
 	}
-	text, err := json.MarshalIndent(out, "", "  ")
+	return out
+}
+
+// JSON writes the plan for a machine, indented, ending in a newline.
+func JSON(r *planner.Result) (string, error) { return indented(planData(r)) }
+
+func indented(value any) (string, error) {
+	text, err := json.MarshalIndent(value, "", "  ")
 	if err != nil {
 		return "", err
 	}

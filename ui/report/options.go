@@ -7,89 +7,102 @@ import (
 	"holdover/planner"
 )
 
-// An optionRow is one line of the options side by side; cell gives an empty text where it does not apply.
+// An optionRow is one line of the options side by side; cell gives an empty text where it does not apply. A row that shows one
+// figure names it, without the option's kind, so that two can be compared.
 type optionRow struct {
-	label string
-	cell  func(r *planner.Result, o planner.Option) string
+	label  string
+	cell   func(r *planner.Result, o planner.Option) string
+	figure string
 }
 
 var optionRows = []optionRow{
-	{"Carries the house", carries},
-	{"Open to choose", func(_ *planner.Result, o planner.Option) string { return yesNo(o.Open()) }},
-	{"Falls short after", func(_ *planner.Result, o planner.Option) string {
+	{label: "Carries the house", cell: carries},
+	{label: "Open to choose", cell: func(_ *planner.Result, o planner.Option) string { return yesNo(o.Open()) }},
+	{label: "Falls short after", cell: func(_ *planner.Result, o planner.Option) string {
 		if o.FellShortAt == nil {
 			return ""
 		}
 		return amount(*o.FellShortAt, "h")
 	}},
-	{"Short of", shortOf},
-	{"Battery", figureCell("battery_kwh")},
-	{"Inverter", figureCell("inverter_va")},
-	{"Charger", figureCell("charger_kw")},
-	{"Generator", figureCell("generator_kw")},
-	{"Kind of generator", machineCell(func(m machine) string { return m.Kind })},
-	{"Fuel", machineCell(func(m machine) string { return m.Fuel.Name })},
-	{"Fuel burnt", figureCell("fuel_burnt")},
-	{"Generator runs", figureCell("run_hours")},
-	{"Left in the battery", figureCell("end_kwh")},
-	{"Outages carried", shareCell("carried_share")},
-	{"Short in a year", figureCell("short_h_per_year")},
-	{"To buy, estimate", costCell("purchase")},
-	{"In all, estimate", costCell("cost")},
+	{label: "Short of", cell: shortOf},
+	figureRow("Battery", "battery_kwh"),
+	figureRow("Inverter", "inverter_va"),
+	figureRow("Charger", "charger_kw"),
+	figureRow("Generator", "generator_kw"),
+	{label: "Kind of generator", cell: machineCell(func(m machine) string { return m.Kind })},
+	{label: "Fuel", cell: machineCell(func(m machine) string { return m.Fuel.Name })},
+	figureRow("Fuel burnt", "fuel_burnt"),
+	figureRow("Generator runs", "run_hours"),
+	figureRow("Left in the battery", "end_kwh"),
+	costRow("To buy, estimate", "purchase"),
+	costRow("In all, estimate", "cost"),
 }
 
 // addOptions shows the options side by side, then why those that are not open are not.
 func addOptions(p *page, r *planner.Result) {
-	currency, years := "", units.Format(r.Home.Assume.Years)
+	priced, years := false, units.Format(r.Home.Assume.Years)
 	t := table{heads: []string{"what"}, right: []bool{false}}
 	for _, o := range r.Options {
 		t.heads, t.right = append(t.heads, string(o.Kind)), append(t.right, true)
-		if f, ok := o.Sheet.Get(string(o.Kind) + ".purchase"); ok {
-			currency = f.Unit
-		}
+		priced = priced || o.Outcome.Real()
 	}
-	for _, row := range optionRows {
-		if cells, any := row.cells(r); any {
-			t.add(cells...)
+	for _, row := range OptionRows(r) {
+		for i, cell := range row {
+			if cell == "" {
+				row[i] = "-"
+			}
 		}
+		t.add(row...)
 	}
 	p.heading("Options side by side")
 	t.write(p)
-	if currency != "" {
-		p.paragraph("Money is in "+currency+": rough estimates from price bands, not offers. In all: bought, kept up, replaced and fuelled over "+years+" years, at today's worth.", tableIndent)
+	if priced {
+		p.paragraph("Prices are rough estimates from price bands, not offers. In all: bought, kept up, replaced and fuelled over "+years+" years, at today's worth.", tableIndent)
 	}
 	addWhyNots(p, r)
 }
 
-func (row optionRow) cells(r *planner.Result) (out []string, any bool) {
-	out = []string{row.label}
-	for _, o := range r.Options {
-		cell := row.cell(r, o)
-		any = any || cell != ""
-		if cell == "" {
-			cell = "-"
+// OptionRows are the options side by side: of each row the label, then the cell of each option, empty where it does not apply.
+// Rows that apply to none are left out.
+func OptionRows(r *planner.Result) (rows [][]string) {
+	for _, row := range optionRows {
+		line, any := []string{row.label}, false
+		for _, o := range r.Options {
+			cell := row.cell(r, o)
+			line, any = append(line, cell), any || cell != ""
 		}
-		out = append(out, cell)
+		if any {
+			rows = append(rows, line)
+		}
 	}
-	return out, any
+	return rows
 }
 
-// addWhyNots says what rules options out, as far as the reasons have not said it already.
 func addWhyNots(p *page, r *planner.Result) {
+	unsaid := WhyNots(r)
+	if len(unsaid) == 0 {
+		return
+	}
+	p.heading(WhyNotHeading)
+	for _, why := range unsaid {
+		p.item(why)
+	}
+}
+
+// WhyNotHeading stands over what [WhyNots] lists.
+const WhyNotHeading = "What else rules options out"
+
+// WhyNots are what rules options out, as far as the reasons have not said it already.
+func WhyNots(r *planner.Result) (unsaid []string) {
 	said := strings.Join(r.Reasons, " ")
-	headed := false
 	for _, o := range r.Options {
 		for _, why := range o.WhyNot {
-			if strings.Contains(said, why) {
-				continue
+			if !strings.Contains(said, why) {
+				unsaid = append(unsaid, string(o.Kind)+": "+why)
 			}
-			if !headed {
-				p.heading("What else rules options out")
-				headed = true
-			}
-			p.item(string(o.Kind) + ": " + why)
 		}
 	}
+	return unsaid
 }
 
 func carries(_ *planner.Result, o planner.Option) string {
@@ -110,5 +123,5 @@ func shortOf(r *planner.Result, o planner.Option) string {
 	if o.FellShortAt == nil {
 		return ""
 	}
-	return figureCell("short_kwh")(r, o)
+	return figureRow("", "short_kwh").cell(r, o)
 }

@@ -16,6 +16,14 @@ type page struct {
 // String is the text so far, ending in a newline.
 func (p *page) String() string { return p.b.String() }
 
+// lines is the text so far, line by line.
+func (p *page) lines() []string {
+	if p.b.Len() == 0 {
+		return nil
+	}
+	return strings.Split(strings.TrimSuffix(p.String(), "\n"), "\n")
+}
+
 func (p *page) line(text string) {
 	p.b.WriteString(strings.TrimRight(text, " ") + "\n")
 }

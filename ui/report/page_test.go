@@ -50,9 +50,9 @@ func TestQuantityInTheUnitsOfTheHome(t *testing.T) {
 		{working.Figure{Value: 0.875}, "0.875", "0.875", "0.875"},
 		{working.Figure{Word: "sine"}, "sine", "sine", "sine"},
 	} {
-		assert.Equal(t, c.us, quantity(us, c.figure))
-		assert.Equal(t, c.si, quantity(si, c.figure))
-		assert.Equal(t, c.inBoth, bothSystems(us, c.figure))
+		assert.Equal(t, c.us, Quantity(us, c.figure))
+		assert.Equal(t, c.si, Quantity(si, c.figure))
+		assert.Equal(t, c.inBoth, BothSystems(us, c.figure))
 	}
 }
 

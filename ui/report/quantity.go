@@ -33,8 +33,8 @@ var shownUnits = map[string]shownUnit{
 // cubicFeet is a cubic metre in cubic feet; it stands apart because the volumes of a home file are in litres.
 const cubicFeet = 1 / 0.028316846592
 
-// quantity writes a figure for people in the units of the home.
-func quantity(home *loads.Home, f working.Figure) string {
+// Quantity writes a figure for people in the units of the home.
+func Quantity(home *loads.Home, f working.Figure) string {
 	if f.Word != "" {
 		return f.Word
 	}
@@ -46,9 +46,9 @@ func quantity(home *loads.Home, f working.Figure) string {
 	return inSI(f)
 }
 
-// bothSystems writes a figure in the units of the home, and in those of its formula where these differ.
-func bothSystems(home *loads.Home, f working.Figure) string {
-	text := quantity(home, f)
+// BothSystems writes a figure in the units of the home, and in those of its formula where these differ.
+func BothSystems(home *loads.Home, f working.Figure) string {
+	text := Quantity(home, f)
 	if si := inSI(f); f.Word == "" && si != text {
 		text += " (" + si + ")"
 	}
@@ -89,6 +89,11 @@ func estimate(value float64) string {
 	if value == 0 {
 		return "0"
 	}
+	return "about " + units.Format(threeFigures(value))
+}
+
+// threeFigures rounds a price to three significant figures, and to whole units of the currency.
+func threeFigures(value float64) float64 {
 	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(value, 'e', 2, 64), 64)
-	return "about " + units.Format(math.Round(rounded))
+	return math.Round(rounded)
 }

@@ -1,8 +1,9 @@
 // Package report answers: how does a verdict read as plain text, and as data for another program?
 //
 // [Text] writes the whole plan for a person, [JSON] for a machine, [Why] the working of one figure and [Figures] the list
-// of all of them. They show what a [planner.Result] holds and work nothing out. Text is plain: no colour, no drawing
-// characters, one thought after the other, so that a screen reader meets it in the order in which it matters.
+// of all of them. They show what a [planner.Result] holds and work nothing out. Text is plain: no colour, one thought after the
+// other, so that a screen reader meets it in the order in which it matters. The one picture, of the run, is followed by
+// the same in words. [Outlook], [OptionRows], [RunPlot] and [Quantity] serve the screens too, so that both say the same.
 package report
 
 import (
@@ -16,21 +17,26 @@ import (
 // MinWidth is the narrowest text that is asked for, in columns. A long word may stand out beyond any width.
 const MinWidth = 40
 
-// Text writes the plan: the verdict, its reasons, the figures that decide, the options, what would change
-// the answer, the circuits, the legs, and every caution. width is in columns; less than [MinWidth] counts as MinWidth.
-func Text(r *planner.Result, width int) string {
+// Text writes the plan: the verdict, its reasons, the figures that decide, the options, the run, the outlook, the circuits,
+// the legs, and every caution. width is in columns; less than [MinWidth] counts as MinWidth.
+func Text(r *planner.Result, width int, g Glyphs) string {
 	p := &page{width: max(width, MinWidth)}
 	p.paragraph(verdict(r), "")
 	p.heading("Why")
-	for _, reason := range r.Reasons {
+	for _, reason := range Reasons(r) {
 		p.item(reason)
 	}
 	if len(r.Demand.Loads) > 0 {
 		addFigures(p, r)
 		addOptions(p, r)
-		addOutlook(p, r)
+		addRun(p, r, g)
+		for _, s := range Outlook(r) {
+			p.section(s)
+		}
 		addCircuits(p, r)
 		addLegs(p, r)
+		addWaiting(p, r)
+		addGear(p, r)
 	}
 	addShed(p, r)
 	addCautions(p, r)

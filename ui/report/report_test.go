@@ -25,11 +25,11 @@ func planned(t testing.TB, text string) *planner.Result {
 
 // The page as it is shown, for a reader of a change to judge. Renew it with -update.
 func TestTextOfTheDemoHome(t *testing.T) {
-	golden(t, "demo.golden", Text(planned(t, string(profiles.Demo())), 80))
+	golden(t, "demo.golden", Text(planned(t, string(profiles.Demo())), 80, Blocks))
 }
 
 func TestTextOfASmallHome(t *testing.T) {
-	golden(t, "small.golden", Text(planned(t, small), 80))
+	golden(t, "small.golden", Text(planned(t, small), 80, Blocks))
 }
 
 const small = `
@@ -60,7 +60,7 @@ func golden(t *testing.T, name, got string) {
 // Cautions are never cut: each stands in the text whole, with its source, and in the order of the result.
 func TestEveryCautionIsThere(t *testing.T) {
 	r := planned(t, string(profiles.Demo()))
-	text := strings.Join(strings.Fields(Text(r, 60)), " ")
+	text := strings.Join(strings.Fields(Text(r, 60, Blocks)), " ")
 	last := 0
 	for _, c := range r.Cautions {
 		said := strings.Join(strings.Fields("- "+c.Word+": "+c.Text+" ("+c.Source+")"), " ")
@@ -75,7 +75,7 @@ func TestEveryCautionIsThere(t *testing.T) {
 func TestEveryWhyNotIsSaidOnce(t *testing.T) {
 	r := planned(t, string(profiles.Demo()))
 	r.Options[1].WhyNot = append(r.Options[1].WhyNot, "It hums.")
-	text := strings.Join(strings.Fields(Text(r, 100)), " ")
+	text := strings.Join(strings.Fields(Text(r, 100, Blocks)), " ")
 	for _, o := range r.Options {
 		for _, why := range o.WhyNot {
 			assert.Equal(t, 1, strings.Count(text, strings.Join(strings.Fields(why), " ")), why)
@@ -86,7 +86,7 @@ func TestEveryWhyNotIsSaidOnce(t *testing.T) {
 
 func TestTextKeepsItsWidth(t *testing.T) {
 	for _, width := range []int{80, 100} {
-		for _, line := range strings.Split(Text(planned(t, string(profiles.Demo())), width), "\n") {
+		for _, line := range strings.Split(Text(planned(t, string(profiles.Demo())), width, Blocks), "\n") {
 			assert.LessOrEqual(t, cells(line), width, line)
 		}
 	}

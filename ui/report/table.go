@@ -2,12 +2,14 @@ package report
 
 import "strings"
 
-// A table is rows of cells under one line of heads. The first column takes what width the others leave and wraps; the
-// others are as wide as their widest cell. right says which columns stand against their right edge.
+// A table is rows of cells under one line of heads. One column, the first unless wraps says another, takes what width the
+// others leave and wraps; the others are as wide as their widest cell. right says which columns stand against their right
+// edge.
 type table struct {
 	heads []string
 	rows  [][]string
 	right []bool
+	wraps int
 }
 
 const (
@@ -36,23 +38,30 @@ func (t *table) widths(width int) []int {
 		}
 	}
 	left := width - len(tableIndent)
-	for _, w := range widths[1:] {
-		left -= w + len(tableGap)
+	for i, w := range widths {
+		if i != t.wraps {
+			left -= w + len(tableGap)
+		}
 	}
-	widths[0] = min(widths[0], max(left, leastWrap))
+	widths[t.wraps] = min(widths[t.wraps], max(left, leastWrap))
 	return widths
 }
 
 func (t *table) writeRow(p *page, row []string, widths []int) {
-	lines := wrap(row[0], widths[0])
-	var b strings.Builder
-	b.WriteString(tableIndent + pad(lines[0], widths[0], false))
-	for i, cell := range row[1:] {
-		b.WriteString(tableGap + pad(printable(cell), widths[i+1], t.right[i+1]))
+	wrapped := wrap(row[t.wraps], widths[t.wraps])
+	line, indent := tableIndent, len(tableIndent)
+	for i, cell := range row {
+		if i > 0 {
+			line += tableGap
+		}
+		if i == t.wraps {
+			indent, cell = cells(line), wrapped[0]
+		}
+		line += pad(printable(cell), widths[i], t.right[i])
 	}
-	p.line(b.String())
-	for _, more := range lines[1:] {
-		p.line(tableIndent + tableGap + more)
+	p.line(line)
+	for _, more := range wrapped[1:] {
+		p.line(strings.Repeat(" ", indent+len(tableGap)) + more)
 	}
 }
 

@@ -35,7 +35,7 @@ func (t *tree) add(id, lead, under string) {
 		t.page.paragraph(id, lead)
 		return
 	}
-	head := id + ": " + bothSystems(t.result.Home, f)
+	head := id + ": " + BothSystems(t.result.Home, f)
 	if t.shown[id] {
 		t.page.paragraph(head+" (see above)", lead)
 		return

@@ -1,0 +1,67 @@
+package main
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"holdover/planner"
+	"holdover/ui/report"
+)
+
+// kinds are the words that --against takes beside a home file.
+var kinds = []string{string(planner.Battery), string(planner.Generator), string(planner.Hybrid)}
+
+// printAgainst sets the plan of a home beside that of a second home, or its chosen option beside another of its options.
+func printAgainst(t terminal, args []string, flags planFlags) error {
+	first, second, err := sides(t, args, flags.against)
+	if err != nil {
+		return err
+	}
+	text := report.Against(first, second, flags.width)
+	if flags.json {
+		if text, err = report.AgainstJSON(first, second); err != nil {
+			return err
+		}
+	}
+	if err := write(t.out, text); err != nil {
+		return err
+	}
+	return carried(first.Result)
+}
+
+// sides reads what is to be set side by side.
+func sides(t terminal, args []string, against string) (first, second report.Side, err error) {
+	isKind := slices.Contains(kinds, against)
+	switch {
+	case !isKind && !isHomeFile(against):
+		return first, second, misused("--against %s is no home file (a name that ends in .yaml, or a path) and none of %s%s",
+			against, strings.Join(kinds, ", "), meant(against, kinds, ""))
+	case against == "-" && len(args) > 0 && args[0] == "-":
+		return first, second, misused("both homes cannot be standard input")
+	}
+	result, err := planHome(t, args)
+	if err != nil {
+		return first, second, err
+	}
+	first = report.ChosenSide(result)
+	if !isKind {
+		other, err := planHome(t, []string{against})
+		if err != nil {
+			return first, second, err
+		}
+		return first, report.ChosenSide(other), nil
+	}
+	kind := planner.Kind(against)
+	if kind == first.Option.Kind {
+		return first, second, misused("a %s is what is chosen here already; set another of %s against it", kind, strings.Join(kinds, ", "))
+	}
+	option, _ := result.Option(kind)
+	return first, report.Side{Result: result, Option: option}, nil
+}
+
+// completeAgainst completes to the kinds of option, and to home files.
+func completeAgainst(*cobra.Command, []string, string) ([]cobra.Completion, cobra.ShellCompDirective) {
+	return kinds, cobra.ShellCompDirectiveDefault
+}

@@ -1,0 +1,163 @@
+package report
+
+import (
+	"fmt"
+	"reflect"
+	"strings"
+
+	"holdover/loads"
+	"holdover/loads/units"
+	"holdover/planner/working"
+)
+
+// A differing is one thing that differs between two homes. A side that has it not is nil.
+type differing struct {
+	id            string
+	first, second *working.Figure
+}
+
+func (d differing) text(home *loads.Home, side *working.Figure) string {
+	if side == nil {
+		return "not given"
+	}
+	return Quantity(home, *side)
+}
+
+// inputDifferences lists what differs in what two plans rest on, by field path: outage.length, circuits[Sump pump].care. A
+// circuit is known by its name; one that only one home has is named once. Gear is no input of a plan.
+func inputDifferences(first, second *loads.Home) []differing {
+	return append(differences(inputsOf(first), inputsOf(second)), circuitDifferences(first, second)...)
+}
+
+// differences compares two lists by id, in the order of the first and then of the second.
+func differences(first, second []working.Figure) (out []differing) {
+	other := map[string]*working.Figure{}
+	for i := range second {
+		other[second[i].ID] = &second[i]
+	}
+	for i := range first {
+		a := &first[i]
+		b := other[a.ID]
+		if b == nil || a.Value != b.Value || a.Word != b.Word {
+			out = append(out, differing{a.ID, a, b})
+		}
+		delete(other, a.ID)
+	}
+	for i := range second {
+		if b := &second[i]; other[b.ID] != nil {
+			out = append(out, differing{b.ID, nil, b})
+		}
+	}
+	return out
+}
+
+func inputsOf(home *loads.Home) (out []working.Figure) {
+	for _, in := range home.Inputs() {
+		if in.Path != "home.name" {
+			out = append(out, working.Figure{ID: in.Path, Value: in.Value, Word: in.Word, Unit: in.Unit})
+		}
+	}
+	return out
+}
+
+func circuitDifferences(first, second *loads.Home) (out []differing) {
+	other := map[string]*loads.Circuit{}
+	for i := range second.Circuits {
+		other[second.Circuits[i].Name] = &second.Circuits[i]
+	}
+	for i := range first.Circuits {
+		a := &first.Circuits[i]
+		if b := other[a.Name]; b != nil {
+			out = append(out, differences(circuitInputs(a), circuitInputs(b))...)
+		} else {
+			out = append(out, differing{first: wholeCircuit(a), id: wholeCircuit(a).ID})
+		}
+		delete(other, a.Name)
+	}
+	for i := range second.Circuits {
+		if b := &second.Circuits[i]; other[b.Name] != nil {
+			out = append(out, differing{second: wholeCircuit(b), id: wholeCircuit(b).ID})
+		}
+	}
+	return out
+}
+
+// wholeCircuit stands for a circuit that only one home has: its care.
+func wholeCircuit(c *loads.Circuit) *working.Figure {
+	return &working.Figure{ID: "circuits[" + c.Name + "]", Word: string(c.Care)}
+}
+
+func circuitInputs(c *loads.Circuit) []working.Figure {
+	return fieldFigures(reflect.ValueOf(*c), "circuits", "circuits["+c.Name+"].")
+}
+
+// fieldFigures lists the fields of a section of the home file that are not at their zero, with those inside it.
+func fieldFigures(v reflect.Value, section, prefix string) (out []working.Figure) {
+	unit := map[string]string{}
+	for _, f := range loads.FieldsOf(section) {
+		if f.Dimension != nil {
+			unit[f.Key] = f.Dimension.Base
+		}
+	}
+	for i := range v.NumField() {
+		key, ok := v.Type().Field(i).Tag.Lookup("key")
+		field := v.Field(i)
+		if !ok || field.IsZero() {
+			continue
+		}
+		f := working.Figure{ID: prefix + key, Unit: unit[key]}
+		switch value := field.Interface().(type) {
+		case loads.Start:
+			f.Word = startWords(value)
+		case loads.Use:
+			f.Word = useWords(value)
+		case loads.Needs, loads.Tank, loads.Pit:
+			out = append(out, fieldFigures(field, key, f.ID+".")...)
+			continue
+		case *loads.Heater:
+			out = append(out, fieldFigures(field.Elem(), key, f.ID+".")...)
+			continue
+		default:
+			switch {
+			case field.CanFloat():
+				f.Value = field.Float()
+			case field.CanInt():
+				f.Value = float64(field.Int())
+			default:
+				f.Word = fmt.Sprint(value)
+			}
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// startWords writes a start as a home file has it.
+func startWords(s loads.Start) string {
+	text := map[loads.StartKind]string{
+		loads.StartTimes:  "times: " + units.Format(s.Times),
+		loads.StartAmps:   "amps: " + amount(float64(s.Amps), "A"),
+		loads.StartLetter: "code: " + s.Letter + ", hp: " + units.Format(s.HP),
+		loads.StartWatts:  "watts: " + amount(float64(s.Watts), "W"),
+	}[s.Kind]
+	if text == "" {
+		return string(loads.NoStart)
+	}
+	if s.PowerFactor > 0 {
+		text += ", power_factor: " + units.Format(s.PowerFactor)
+	}
+	return "{" + text + "}"
+}
+
+// useWords writes a use as a home file has it.
+func useWords(u loads.Use) string {
+	switch u.Kind {
+	case loads.UseDuty:
+		return "{duty: " + units.Format(u.Duty) + "}"
+	case loads.UseHours:
+		return "{hours: " + strings.ReplaceAll(fmt.Sprint(u.Hours), " ", ", ") + "}"
+	case loads.UseAlways:
+		return "always on"
+	}
+	return string(u.Kind)
+}
