@@ -20,14 +20,15 @@ type rule struct {
 	when func(*circumstances) bool
 }
 
-// circumstances are what the rules look at. An option counts when it is open to choose: people buy what was not
-// recommended too.
+// circumstances are what the rules look at. The machines that count are those of the option chosen, or, where nothing is, of
+// every option there is a design for.
 type circumstances struct {
 	*Result
 	c       *choose.Case
 	rating  site.Rating
-	battery bool // a battery may come into the house
-	engine  bool // a generator may come into the house
+	designs []choose.Outcome
+	battery bool // one of them has a battery
+	engine  bool // one of them has a generator
 }
 
 // rules stand in the order of the data file; the cautions are shown by signal word.
@@ -47,6 +48,7 @@ var rules = []rule{
 	{"flame-sensing-neutral", func(c *circumstances) bool { return c.any(func(l *loads.Load) bool { return l.Needs.EarthedNeutral }) }},
 	{"stepped-wave", func(c *circumstances) bool { return len(c.Demand.SineFor) > 0 }},
 	{"freezing", (*circumstances).freezing},
+	{"frost-heaters", (*circumstances).guarded},
 	{"light-load-diesel", (*circumstances).lightDiesel},
 	{"propane-cold", func(c *circumstances) bool { return c.burns("propane") && c.coldestOut() < 0 }},
 	{"temperature-table", (*circumstances).outsideTable},
@@ -68,8 +70,11 @@ const highSiteM = 1500
 func cautions(r *Result, c *choose.Case, rating site.Rating) []Caution {
 	at := &circumstances{Result: r, c: c, rating: rating}
 	for _, o := range r.Options {
-		at.battery = at.battery || o.Outcome.Modules > 0
-		at.engine = at.engine || o.Outcome.Machine != nil
+		if r.Choice == None || o.Kind == r.Choice {
+			at.designs = append(at.designs, o.Outcome)
+			at.battery = at.battery || o.Outcome.Modules > 0
+			at.engine = at.engine || o.Outcome.Machine != nil
+		}
 	}
 	var out []Caution
 	for _, rule := range rules {
@@ -114,34 +119,39 @@ func (c *circumstances) medical() bool {
 	})
 }
 
+// engineIs says whether a design has a generator of which something holds.
+func (c *circumstances) engineIs(is func(choose.Outcome) bool) bool {
+	return slices.ContainsFunc(c.designs, func(o choose.Outcome) bool { return o.Machine != nil && is(o) })
+}
+
 func (c *circumstances) burns(fuel string) bool {
-	return slices.ContainsFunc(c.Options, func(o Option) bool { return o.Outcome.Machine != nil && o.Outcome.Machine.Fuel.Name == fuel })
+	return c.engineIs(func(o choose.Outcome) bool { return o.Machine.Fuel.Name == fuel })
 }
 
 func (c *circumstances) storesFuel() bool {
-	return slices.ContainsFunc(c.Options, func(o Option) bool { return o.Outcome.Machine != nil && o.Outcome.Machine.Fuel.Stored })
+	return c.engineIs(func(o choose.Outcome) bool { return o.Machine.Fuel.Stored })
 }
 
 func (c *circumstances) storeTooLarge() bool {
-	return slices.ContainsFunc(c.Options, func(o Option) bool {
-		m := o.Outcome.Machine
-		return m != nil && m.Fuel.StoreLimitL > 0 && o.Outcome.Run.Fuel > m.Fuel.StoreLimitL
+	return c.engineIs(func(o choose.Outcome) bool {
+		return o.Machine.Fuel.StoreLimitL > 0 && o.Run.Fuel > o.Machine.Fuel.StoreLimitL
 	})
 }
 
 // coldestOut is the coldest outdoor hour of the outage's design day, °C.
 func (c *circumstances) coldestOut() float64 { return float64(slices.Min(c.Demand.Outdoors[:])) }
 
-// freezing holds where pipes or a water heater can freeze: frost outdoors, and no heating that is kept or a heater in the
-// cold. Shed heaters freeze too.
-func (c *circumstances) freezing() bool {
-	return c.coldestOut() < 0
+// freezing holds where the design day has frost: whatever the plan, it may end before the cold does.
+func (c *circumstances) freezing() bool { return c.coldestOut() < 0 }
+
+// guarded holds where a water heater has frost heaters, which stop with the supply.
+func (c *circumstances) guarded() bool {
+	return c.freezing() && slices.ContainsFunc(c.Home.Circuits, func(l loads.Circuit) bool { return l.Heater != nil && l.Heater.FreezeGuard > 0 })
 }
 
 func (c *circumstances) lightDiesel() bool {
-	return slices.ContainsFunc(c.Options, func(o Option) bool {
-		m := o.Outcome.Machine
-		return m != nil && m.LeastKW > 0 && o.Outcome.Run.GeneratorKWh < m.LeastKW*o.Outcome.Run.RunHours
+	return c.engineIs(func(o choose.Outcome) bool {
+		return o.Machine.LeastKW > 0 && o.Run.GeneratorKWh < o.Machine.LeastKW*o.Run.RunHours
 	})
 }
 

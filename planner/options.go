@@ -74,9 +74,9 @@ func addCosts(add func(working.Figure), kind Kind, o choose.Outcome) {
 	add(working.Figure{ID: "cost", Value: o.Cost.Total(), Unit: "USD", From: parts, How: "present cost over the planning years: purchase + replacement + upkeep + fuel", Source: estimate})
 }
 
-// clockAt writes hours after the start as a clock time with the night it falls in.
-func clockAt(start units.Hours, after float64) string {
-	day := int(math.Floor((float64(start) + after) / 24))
+// ClockAt writes hours after the start as a clock time, and the day where it is not the first.
+func ClockAt(start units.Hours, after float64) string {
+	day := int(math.Floor((float64(start)+after)/24 + 1e-9))
 	text := loads.Clock(start + units.Hours(after))
 	if day > 0 {
 		text += fmt.Sprintf(" on day %d", day+1)

@@ -65,6 +65,13 @@ func (r *Result) addLasting() {
 	}
 	r.Sheet.Add(working.Figure{ID: "risk.mean_outage_h", Value: l.Mean(), Unit: "h", From: from,
 		How: fmt.Sprintf("mean of the lognormal with μ = %.3f and σ = %.3f", l.Mu, l.Sigma), Source: l.Source})
+	for _, q := range []struct {
+		id    string
+		share float64
+	}{{"risk.half_within_h", 0.5}, {"risk.nine_in_ten_within_h", 0.9}} {
+		r.Sheet.Add(working.Figure{ID: q.id, Value: l.Quantile(q.share), Unit: "h", From: from,
+			How: fmt.Sprintf("%.0f %% of outages end within, by the same lognormal", 100*q.share), Source: l.Source})
+	}
 }
 
 func (r *Result) addExposure(o *Option, e risk.Exposure) {

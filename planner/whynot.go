@@ -108,7 +108,7 @@ func (v *verdictInputs) short(o choose.Outcome) (why []string) {
 		if o.Machine != nil {
 			reason = v.engineShort(o)
 		}
-		why = append(why, fmt.Sprintf("It falls short at %s, %s h after the start: %s.", clockAt(v.demand.Start, o.Run.ShortAt), units.Format(o.Run.ShortAt), reason))
+		why = append(why, fmt.Sprintf("It falls short at %s, %s h after the start: %s.", ClockAt(v.demand.Start, o.Run.ShortAt), units.Format(o.Run.ShortAt), reason))
 	}
 	if budget := v.home.Limits.Budget; o.Real() && budget > 0 && o.Cost.Purchase > budget {
 		why = append(why, fmt.Sprintf("It costs %s to buy; the budget is %s (limits.budget).", money(o.Cost.Purchase), units.Format(budget)))

@@ -69,11 +69,21 @@ func number(text string) (float64, error) {
 	return value, nil
 }
 
+// find looks a unit up as it is written, and then, where that cannot be mistaken for another, in any case: "kw", "FT".
+// A leading m may stand for a thousandth or a million, so those units are taken as written only.
 func (d Dimension) find(name string) (unit, bool) {
 	for _, u := range d.units {
 		if u.name == name {
 			return u, true
 		}
 	}
+	for _, u := range d.units {
+		if strings.EqualFold(u.name, name) && (name[0]|0x20 != 'm' || caseless[u.name]) {
+			return u, true
+		}
+	}
 	return unit{}, false
 }
+
+// caseless are the units with a leading m that no case makes another unit.
+var caseless = map[string]bool{"m": true, "min": true, "m2": true, "m3": true}

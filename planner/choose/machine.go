@@ -47,13 +47,25 @@ func (c *Case) addMachines(r site.Rating) {
 				continue
 			}
 			m := c.machine(g, fuel, r)
-			if m.TakeoverS <= c.WithinS && generator.NextMade([]float64{g.KW}, need.RatedKW, need.RatedKVA, home.Assume.GeneratorPowerFactor) > 0 {
+			if m.TakeoverS <= c.WithinS && c.startsLargest(g, r) && generator.NextMade([]float64{g.KW}, need.RatedKW, need.RatedKVA, home.Assume.GeneratorPowerFactor) > 0 {
 				c.Generators = append(c.Generators, m)
 			}
 			m.SiteKW /= 1 + home.Assume.PowerMargin
 			c.Machines = append(c.Machines, m)
 		}
 	}
+}
+
+// startsLargest says whether a machine that makes its wave by electronics can give the worst moment: there is no alternator
+// whose field rides through a start, so it is held to its short-time rating. Others are held to their voltage dip, which is
+// in their size already.
+func (c *Case) startsLargest(g profiles.Generator, r site.Rating) bool {
+	if g.Kind != "inverter-portable" {
+		return true
+	}
+	a := c.home.Assume
+	shortTimeVA := 1000 * g.KW / a.GeneratorPowerFactor * a.GeneratorSurge * min(r.Engine, r.Alternator)
+	return float64(c.demand.WorstVA) <= shortTimeVA*(1+1e-9)
 }
 
 func (c *Case) machine(g profiles.Generator, fuel profiles.Fuel, r site.Rating) Machine {

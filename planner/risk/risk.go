@@ -61,6 +61,11 @@ func (l Lasting) Within(hours float64) float64 {
 	return normal((math.Log(hours) - l.Mu) / l.Sigma)
 }
 
+// Quantile is the length within which a share of outages end, h; 0 < share < 1.
+func (l Lasting) Quantile(share float64) float64 {
+	return math.Exp(l.Mu + l.Sigma*math.Sqrt2*math.Erfinv(2*share-1))
+}
+
 // Mean is the mean length, h.
 func (l Lasting) Mean() float64 { return math.Exp(l.Mu + l.Sigma*l.Sigma/2) }
 

@@ -148,3 +148,13 @@ func TestOutageTable_CAIDIIsSAIDIOverSAIFI(t *testing.T) {
 	}
 	assert.True(t, slices.IsSortedFunc(years, func(a, b profiles.OutageYear) int { return a.Year - b.Year }))
 }
+
+// Against the lognormal of gonum/stat/distuv.
+func TestQuantile_IsThatOfTheLognormal(t *testing.T) {
+	for _, l := range []Lasting{Fit(2, 10), National(), {Mu: 3, Sigma: 0.2}} {
+		other := distuv.LogNormal{Mu: l.Mu, Sigma: l.Sigma}
+		for _, share := range []float64{0.01, 0.5, 0.9, 0.999} {
+			assert.InEpsilon(t, other.Quantile(share), l.Quantile(share), 1e-9)
+		}
+	}
+}

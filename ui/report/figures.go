@@ -27,7 +27,7 @@ var decisive = []struct{ label, id string }{
 	{"Battery alone, these last", "battery.runtime_h"},
 	{"Generator alone, rated", "generator.rated_kw"},
 	{"Generator alone, rated apparent", "generator.rated_kva"},
-	{"Generator alone, next size made", "generator.size_kw"},
+	{"Generator alone, least size made", "generator.size_kw"},
 	{"Generator alone, share of it in use", "generator.load_fraction"},
 	{"Generator alone, fuel for a day", "generator.fuel_per_day"},
 }

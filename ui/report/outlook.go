@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -10,7 +9,6 @@ import (
 	"holdover/loads/units"
 	"holdover/planner"
 	"holdover/planner/choose"
-	"holdover/planner/risk"
 	"holdover/profiles"
 )
 
@@ -86,7 +84,7 @@ func flipSection(r *planner.Result) Section {
 		s.words = append(s.words, capital(planner.FlipText(f, r.Home.House.Units))+".")
 	}
 	if len(r.Outlook.Flips) == 0 {
-		s.words = append(s.words, "No outage of up to 30 days, no fuel store and no battery price within reason changes it.")
+		s.words = append(s.words, "No outage of up to 14 days, no fuel store and no battery price within reason changes it.")
 	}
 	return s
 }
@@ -156,17 +154,10 @@ func riskSection(r *planner.Result) Section {
 		}
 	}
 	l := r.Outlook.Lasting
-	half, nineInTen := quantiles(l)
+	half, nineInTen := units.Hours(l.Quantile(0.5)), units.Hours(l.Quantile(0.9))
 	s.words = []string{fmt.Sprintf("Half of all outages are taken to end within %s, nine in ten within %s; %s a year are expected, at any hour. Source: %s.",
 		hoursText(half), hoursText(nineInTen), units.Format(r.Home.Outage.PerYear), l.Source)}
 	return s
-}
-
-// quantiles are how long half, and nine in ten, of all outages last at most: e^μ and e^(μ+zσ) of the lognormal, with z the
-// standard normal's 90 % point.
-func quantiles(l risk.Lasting) (half, nineInTen units.Hours) {
-	z := math.Sqrt2 * math.Erfinv(0.8)
-	return units.Hours(math.Exp(l.Mu)), units.Hours(math.Exp(l.Mu + z*l.Sigma))
 }
 
 // percent writes a share, and never rounds one short of the whole up to it.

@@ -31,7 +31,7 @@ func TestWhereNothingHelpsTheOutlookSaysSo(t *testing.T) {
 	r.Outlook = planner.Outlook{}
 	text := Text(r, 80, Blocks)
 	assert.Contains(t, text, "No single limit lifted and no circuits moved would do")
-	assert.Contains(t, text, "No outage of up to 30 days")
+	assert.Contains(t, text, "No outage of up to 14 days")
 }
 
 func TestTheRunnerUpIsNamedWithWhatItCostsMore(t *testing.T) {
@@ -65,16 +65,6 @@ func TestRiskNamesEveryOptionWithADesignAndTheSource(t *testing.T) {
 	}
 	assert.Contains(t, text, r.Outlook.Lasting.Source)
 	assert.Contains(t, text, "2 a year are expected")
-}
-
-// Against the lognormal of gonum/stat/distuv.
-func TestQuantilesOfTheLognormal(t *testing.T) {
-	for _, l := range []risk.Lasting{risk.Fit(2, 10), risk.National(), {Mu: 3, Sigma: 0.2}} {
-		half, nineInTen := quantiles(l)
-		other := distuv.LogNormal{Mu: l.Mu, Sigma: l.Sigma}
-		assert.InEpsilon(t, other.Quantile(0.5), float64(half), 1e-9)
-		assert.InEpsilon(t, other.Quantile(0.9), float64(nineInTen), 1e-9)
-	}
 }
 
 func TestPercentNeverRoundsUpToAll(t *testing.T) {

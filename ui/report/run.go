@@ -146,14 +146,9 @@ func generatorRange(o planner.Option) string {
 	return amount(high, "kW")
 }
 
-// clockOn writes a time of an option's run as a clock time, with the day where it is not the first.
+// clockOn writes a time of an option's run as a clock time.
 func clockOn(o planner.Option, afterH float64) string {
-	at := o.Outcome.Start + afterH
-	text := loads.Clock(units.Hours(at))
-	if day := int(math.Floor(at/24 + 1e-9)); day > 0 {
-		text += fmt.Sprintf(" on day %d", day+1)
-	}
-	return text
+	return planner.ClockAt(units.Hours(o.Outcome.Start), afterH)
 }
 
 // RunLead names a run: which option, how it fares, for how long and from when.

@@ -126,8 +126,8 @@ func frontOf(r *planner.Result) []frontJSON {
 
 func riskOf(r *planner.Result) riskJSON {
 	l := r.Outlook.Lasting
-	half, nineInTen := quantiles(l)
-	out := riskJSON{PerYear: r.Home.Outage.PerYear, MeanH: l.Mean(), HalfH: float64(half), NineInTenH: float64(nineInTen), Source: l.Source, Options: []exposureJSON{}}
+	half, nineInTen := l.Quantile(0.5), l.Quantile(0.9)
+	out := riskJSON{PerYear: r.Home.Outage.PerYear, MeanH: l.Mean(), HalfH: half, NineInTenH: nineInTen, Source: l.Source, Options: []exposureJSON{}}
 	for _, o := range r.Options {
 		if e, ok := r.Outlook.Exposure[o.Kind]; ok {
 			out.Options = append(out.Options, exposureJSON{o.Kind, e.Carried, e.ShortPerYear})
