@@ -42,7 +42,8 @@ type House struct {
 	FloorArea    units.SquareMetres       `key:"floor_area" range:"1,10000" doc:"living area"`
 	HeatLoss     units.WattsPerKelvin     `key:"heat_loss" range:"1,20000" doc:"heat lost per degree between inside and outside"`
 	HeatCapacity units.WattHoursPerKelvin `key:"heat_capacity" range:"100,1000000" doc:"heat the building holds per degree"`
-	Indoors      units.Celsius            `key:"indoors" range:"-10,40" doc:"temperature kept inside"`
+	Indoors      units.Celsius            `key:"indoors" range:"-10,40" doc:"temperature kept inside in winter"`
+	CooledTo     units.Celsius            `key:"cooled_to" range:"10,40" doc:"temperature that cooling keeps"`
 	Gains        units.Watts              `key:"gains" range:"0,20000" doc:"heat from people, animals and sun while nothing else heats"`
 	Units        string                   `key:"units" one:"us,si" doc:"units shown: us or si"`
 

@@ -91,22 +91,23 @@ func (c *Circuit) duty(home *Home, outdoors [24]units.Celsius) (day [24]float64)
 	return day
 }
 
-// climateDuty follows the weather: heat_loss·(indoors − outdoors)/output, held to 0..1, and the other way round for
-// cooling. Cooling also meets sun and people, which the loss does not count, so it never falls below its profile's duty
-// while it is hotter outside than in. Without a heat_loss the profile's duty holds in its own season, and half of it in
+// climateDuty follows the weather: heat_loss·(indoors − outdoors)/output, held to 0..1, and for cooling heat_loss·(outdoors −
+// cooled_to)/output. Cooling also meets sun and people, which the loss does not count, so its profile's duty is
+// reached at the day's high at the least, and falls off in proportion below it (common practice, no source). Without a heat_loss the profile's duty holds in its own season, and half of it in
 // mild ones (common practice, no source).
 func (c *Circuit) climateDuty(home *Home, outdoors [24]units.Celsius) (day [24]float64) {
 	output := float64(c.Output) * float64(c.Count)
 	for h, outside := range outdoors {
 		warmer := float64(home.House.Indoors - outside)
 		if c.Use.Kind == UseCooling {
-			warmer = -warmer
+			warmer = float64(outside - home.House.CooledTo)
 		}
 		switch {
 		case home.House.HeatLoss == 0:
 			day[h] = c.Fallback * seasonShare(c.Use.Kind, home.Outage.Season)
 		case c.Use.Kind == UseCooling && warmer > 0:
-			day[h] = max(c.Fallback, clamp01(float64(home.House.HeatLoss)*warmer/output))
+			share := warmer / float64(home.Site.DesignHigh(home.Outage.Season)-home.House.CooledTo)
+			day[h] = max(c.Fallback*share, clamp01(float64(home.House.HeatLoss)*warmer/output))
 		default:
 			day[h] = clamp01(float64(home.House.HeatLoss) * warmer / output)
 		}

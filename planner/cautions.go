@@ -49,6 +49,7 @@ var rules = []rule{
 	{"stepped-wave", func(c *circumstances) bool { return len(c.Demand.SineFor) > 0 }},
 	{"freezing", (*circumstances).freezing},
 	{"frost-heaters", (*circumstances).guarded},
+	{"cannot-heat", (*circumstances).cannotHeat},
 	{"light-load-diesel", (*circumstances).lightDiesel},
 	{"propane-cold", func(c *circumstances) bool { return c.burns("propane") && c.coldestOut() < 0 }},
 	{"temperature-table", (*circumstances).outsideTable},
@@ -147,6 +148,18 @@ func (c *circumstances) freezing() bool { return c.coldestOut() < 0 }
 // guarded holds where a water heater has frost heaters, which stop with the supply.
 func (c *circumstances) guarded() bool {
 	return c.freezing() && slices.ContainsFunc(c.Home.Circuits, func(l loads.Circuit) bool { return l.Heater != nil && l.Heater.FreezeGuard > 0 })
+}
+
+// cannotHeat holds where what is kept for heating gives less, all on, than the house loses in its coldest hour.
+func (c *circumstances) cannotHeat() bool {
+	output := 0.0
+	for i := range c.Demand.Loads {
+		if l := &c.Demand.Loads[i]; l.Use.Kind == loads.UseHeating {
+			output += float64(l.Output) * float64(l.Count)
+		}
+	}
+	lost := float64(c.Home.House.HeatLoss) * (float64(c.Home.House.Indoors) - c.coldestOut())
+	return output > 0 && lost > output
 }
 
 func (c *circumstances) lightDiesel() bool {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"holdover/loads"
+	"holdover/loads/units"
 	"holdover/planner/working"
 )
 
@@ -69,7 +70,7 @@ func (ids *circuitIDs) add(s *working.Sheet, home *loads.Home, d *loads.Demand, 
 		}
 		ids.starting = append(ids.starting, put("starting_va", float64(l.Starting.VA()), "VA", startHow(l), origin("start"), from...))
 	}
-	duty := put("duty", meanDuty(l), "", dutyHow(l), origin("use", "heater"))
+	duty := put("duty", meanDuty(l), "", dutyHow(l), origin("use", "heater"), dutyFrom(home, l)...)
 	energy := loads.EnergyOver(l.Hourly, d.Start, home.Outage.Length)
 	ids.energy = append(ids.energy, put("energy_wh", float64(energy), "Wh", energyHow(l), origin("use", "heater"), running, duty))
 }
@@ -82,10 +83,25 @@ func meanDuty(l *loads.Load) float64 {
 	return sum
 }
 
+// dutyFrom lists the inputs behind a duty that follows the weather.
+func dutyFrom(home *loads.Home, l *loads.Load) []string {
+	from := []string{"outage.season", "site.hottest", "site.coldest", "site.daily_range"}
+	if home.House.HeatLoss > 0 {
+		from = append(from, "home.heat_loss")
+	}
+	switch l.Use.Kind {
+	case loads.UseHeating:
+		return append(from, "home.indoors")
+	case loads.UseCooling:
+		return append(from, "home.cooled_to")
+	}
+	return nil
+}
+
 func dutyHow(l *loads.Load) string {
 	switch {
 	case l.Use.Kind == loads.UseHeating || l.Use.Kind == loads.UseCooling:
-		return "share of the design day it is on: by the weather, home.heat_loss and its output, or its profile's where no heat_loss is given"
+		return fmt.Sprintf("share of the design day it is on: heat to move at each hour / output of %s W, or its profile's duty where no heat_loss is given", units.Format(float64(l.Output)))
 	case l.Heater != nil && l.Use.Kind == loads.UseAlways:
 		return "share of the day it fires: draw / 24 h"
 	case l.Use.Kind == loads.UseAlways:
@@ -137,7 +153,7 @@ func energyHow(l *loads.Load) string {
 	case l.Use.Kind == loads.UseHeating:
 		return "running W for heat_loss·(indoors − outdoors)/output of each hour, standby W for the rest, over the outage"
 	case l.Use.Kind == loads.UseCooling:
-		return "running W for heat_loss·(outdoors − indoors)/output of each hour, standby W for the rest, over the outage"
+		return "running W for heat_loss·(outdoors − cooled_to)/output of each hour, standby W for the rest, over the outage"
 	case l.Heater != nil:
 		return "firing W while it burns, standby W for the rest, and its frost heaters by the cold where it stands, over the outage"
 	}

@@ -3,11 +3,14 @@ package planner
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"holdover/loads"
 	"holdover/loads/units"
 	"holdover/planner/choose"
 	"holdover/planner/working"
+	"holdover/profiles"
 )
 
 // An option's figures share the ids of its kind: battery.purchase, generator.purchase, hybrid.purchase, …
@@ -27,13 +30,13 @@ func newOption(s *working.Sheet, c *choose.Case, kind Kind, o choose.Outcome, wh
 		option.Sheet.Add(f)
 		s.Add(f)
 	}
-	addParts(add, c, o)
-	addCosts(add, kind, o)
+	addParts(add, c, kind, o)
+	addCosts(add, c, kind, o)
 	return option
 }
 
 // addParts writes what the design is made of and how it ran.
-func addParts(add func(working.Figure), c *choose.Case, o choose.Outcome) {
+func addParts(add func(working.Figure), c *choose.Case, kind Kind, o choose.Outcome) {
 	const grid = "found by trying designs in the sizes made, cheapest first"
 	if o.Modules > 0 {
 		add(working.Figure{ID: "battery_kwh", Value: float64(o.Modules) * c.Battery.ModuleKWh, Unit: "kWh", How: fmt.Sprintf("%d modules, %s", o.Modules, grid), From: []string{"assume.module"}})
@@ -44,7 +47,12 @@ func addParts(add func(working.Figure), c *choose.Case, o choose.Outcome) {
 		add(working.Figure{ID: "charger_kw", Value: o.ChargerKW, Unit: "kW", How: grid})
 	}
 	if m := o.Machine; m != nil {
-		add(working.Figure{ID: "generator_kw", Value: m.KW, Unit: "kW", How: fmt.Sprintf("%s machine on %s, %s", m.Kind, m.Fuel.Name, grid), From: []string{"site.engine_derate"}})
+		add(working.Figure{ID: "generator_kw", Value: m.KW, Unit: "kW", How: fmt.Sprintf("%s on %s, %s", m.Title, strings.ToLower(m.Fuel.Title), grid), From: []string{"site.engine_derate"}})
+		siteHow, siteFrom := "rated kW · engine derate", []string{string(kind) + ".generator_kw", "site.engine_derate"}
+		if kind == Hybrid {
+			siteHow, siteFrom = "rated kW · engine derate / (1 + power margin): what the plan counts on", append(siteFrom, "assume.power_margin")
+		}
+		add(working.Figure{ID: "generator_site_kw", Value: m.SiteKW, Unit: "kW", How: siteHow, From: siteFrom})
 		add(working.Figure{ID: "fuel_burnt", Value: o.Run.Fuel, Unit: m.Fuel.Unit, How: fmt.Sprintf("%s over the outage: %s", m.Fuel.Title, fuelText(m.Fuel, o.Run.Fuel)), Source: "Willans line; " + m.Line.Source})
 		add(working.Figure{ID: "run_hours", Value: o.Run.RunHours, Unit: "h", How: fmt.Sprintf("generator on, in %d starts", o.Run.Starts), Source: runSource})
 	}
@@ -60,18 +68,54 @@ func roundedShort(o choose.Outcome) float64 {
 	return o.Run.ShortKWh
 }
 
-func addCosts(add func(working.Figure), kind Kind, o choose.Outcome) {
+func addCosts(add func(working.Figure), c *choose.Case, kind Kind, o choose.Outcome) {
 	const estimate = "generic price bands, typical figure: estimates, common practice, no source"
 	over := []string{"assume.years", "assume.discount"}
-	add(working.Figure{ID: "purchase", Value: o.Cost.Purchase, Unit: "USD", How: "machines, installation, transfer equipment, fuel store", Source: estimate})
-	add(working.Figure{ID: "replacement", Value: o.Cost.Replacement, Unit: "USD", From: over, How: "present cost of what wears out before the horizon", Source: estimate})
-	add(working.Figure{ID: "upkeep", Value: o.Cost.Upkeep, Unit: "USD", From: append(over, "outage.per_year"), How: "present cost of upkeep and running hours", Source: estimate})
-	add(working.Figure{ID: "fuel_cost", Value: o.Cost.Fuel, Unit: "USD", From: append(over, "outage.per_year"), How: "present cost of the fuel", Source: estimate})
+	bought := []string{}
+	for _, part := range c.Parts(o.Design, o.Run.Fuel, o.Run.RunHours) {
+		if part.Name == "" {
+			continue
+		}
+		id := "price." + strings.ReplaceAll(part.Name, " ", "_")
+		add(working.Figure{ID: id, Value: part.Price.Purchase, Unit: "USD", Source: priceSource(c, part.Name),
+			How: c.PartHow(part.Name, o.Design, o.Run.Fuel) + lastingText(part.Price)})
+		bought = append(bought, string(kind)+"."+id)
+	}
+	add(working.Figure{ID: "purchase", Value: o.Cost.Purchase, Unit: "USD", From: bought, How: "machines, installation, transfer equipment, fuel store", Source: estimate})
+	add(working.Figure{ID: "replacement", Value: o.Cost.Replacement, Unit: "USD", From: slices.Concat(bought, over), How: "each part bought again at the end of its life before the horizon, at present worth", Source: estimate})
+	add(working.Figure{ID: "upkeep", Value: o.Cost.Upkeep, Unit: "USD", From: slices.Concat(bought, over, []string{"outage.per_year"}), How: "upkeep of each part, by the year and by running hours, at present worth", Source: estimate})
+	fuelHow, fuelFrom := "no fuel is burnt", []string{}
+	if m := o.Machine; m != nil {
+		fuelHow = fmt.Sprintf("fuel burnt · outages a year · %s USD/%s, at present worth", units.Format(m.FuelPrice.PerUnit.Typical), m.Fuel.Unit)
+		fuelFrom = slices.Concat([]string{string(kind) + ".fuel_burnt", "outage.per_year"}, over)
+	}
+	add(working.Figure{ID: "fuel_cost", Value: o.Cost.Fuel, Unit: "USD", From: fuelFrom, How: fuelHow, Source: estimate})
 	parts := []string{}
 	for _, part := range []string{"purchase", "replacement", "upkeep", "fuel_cost"} {
 		parts = append(parts, string(kind)+"."+part)
 	}
 	add(working.Figure{ID: "cost", Value: o.Cost.Total(), Unit: "USD", From: parts, How: "present cost over the planning years: purchase + replacement + upkeep + fuel", Source: estimate})
+}
+
+// lastingText says what a part costs to keep, and how often it is bought again.
+func lastingText(p choose.Price) string {
+	text := ""
+	if p.PerYear > 0 {
+		text += fmt.Sprintf("; %s a year to keep up", units.Format(p.PerYear))
+	}
+	if p.LifeYears > 0 {
+		text += fmt.Sprintf("; bought again every %s years", units.Format(p.LifeYears))
+	}
+	return text
+}
+
+// priceSource says whose price it is: the household's own, or the band's.
+func priceSource(c *choose.Case, part string) string {
+	bands := profiles.PriceBands()
+	if own := c.OwnPrices(part); len(own) > 0 {
+		return "the home file: " + strings.Join(own, ", ")
+	}
+	return "typical figure of a generic band, " + bands.Dated + ": an estimate, common practice, no source"
 }
 
 // ClockAt writes hours after the start as a clock time, and the day where it is not the first.

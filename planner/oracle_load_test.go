@@ -120,10 +120,13 @@ func (h *plainHome) duty(c *plainCircuit, hour int) float64 {
 		if c.use == "heating" {
 			return clamp01(h.heatLossWK * difference / output)
 		}
-		if difference >= 0 {
+		const cooledToC = 25 // home.cooled_to, which the design does not have
+		warmer := h.outdoors(hour) - cooledToC
+		if warmer <= 0 {
 			return 0
 		}
-		return math.Max(c.fallback, clamp01(h.heatLossWK*-difference/output))
+		hottest := h.outdoors(14) // the table is 0 at 14 and 15 h
+		return math.Max(c.fallback*warmer/(hottest-cooledToC), clamp01(h.heatLossWK*warmer/output))
 	}
 	return 1
 }

@@ -62,10 +62,10 @@ func (o Option) Describe() string {
 		parts = append(parts, fmt.Sprintf("%s kWh of battery with a %s VA inverter", o.value("battery_kwh"), units.Format(d.InverterVA)))
 	}
 	if d.ChargerKW > 0 {
-		parts = append(parts, fmt.Sprintf("a %s kW charger", units.Format(d.ChargerKW)))
+		parts = append(parts, fmt.Sprintf("%s kW charger", withArticle(d.ChargerKW)))
 	}
 	if m := d.Machine; m != nil {
-		parts = append(parts, fmt.Sprintf("a %s kW %s generator on %s", units.Format(m.KW), m.Kind, m.Fuel.Name))
+		parts = append(parts, fmt.Sprintf("%s kW %s on %s", withArticle(m.KW), m.Title, strings.ToLower(m.Fuel.Title)))
 	}
 	if len(parts) == 0 {
 		return "no design of this kind"
@@ -84,4 +84,14 @@ func money(amount float64) string {
 		amount = math.Round(amount/step) * step
 	}
 	return "about " + units.Format(amount) + " " + profiles.PriceBands().Currency
+}
+
+// withArticle writes a number as it is spoken after a or an: an 8, an 11, an 18, an 80.
+func withArticle(value float64) string {
+	text := units.Format(value)
+	whole, _, _ := strings.Cut(text, ".")
+	if strings.HasPrefix(text, "8") || whole == "11" || whole == "18" {
+		return "an " + text
+	}
+	return "a " + text
 }

@@ -32,8 +32,8 @@ func (v *verdictInputs) batteryParts() (why []string) {
 		why = append(why, "There is no place for a battery (limits.battery_place: none).")
 	}
 	if !v.c.Battery.MayDischarge {
-		why = append(why, fmt.Sprintf("The battery's place reaches %s °C; %s may be discharged from %s to %s °C only (site.battery_space).",
-			units.Format(at), chemistry.Title, units.Format(chemistry.DischargeMinC), units.Format(chemistry.DischargeMaxC)))
+		why = append(why, fmt.Sprintf("The battery's place reaches %s; %s may be discharged from %s to %s only (site.battery_space).",
+			v.temperature(at), chemistry.Title, v.temperature(chemistry.DischargeMinC), v.temperature(chemistry.DischargeMaxC)))
 	}
 	if len(v.c.InvertersVA) == 0 {
 		why = append(why, fmt.Sprintf("No inverter is made for %s VA running and %s VA starting.",
@@ -90,7 +90,7 @@ func (v *verdictInputs) engine(o choose.Outcome) []string {
 func (v *verdictInputs) hybrid(o choose.Outcome) []string {
 	why := append(v.batteryParts(), v.engineParts()...)
 	if !v.c.Battery.MayCharge && v.home.Limits.BatteryPlace != "none" {
-		why = append(why, fmt.Sprintf("The battery's place reaches %s °C, at which it may not be charged (site.battery_space).", units.Format(float64(v.home.Site.BatterySpace))))
+		why = append(why, fmt.Sprintf("The battery's place reaches %s, at which it may not be charged (site.battery_space).", v.temperature(float64(v.home.Site.BatterySpace))))
 	}
 	if len(why) > 0 {
 		return why
@@ -124,4 +124,12 @@ func (v *verdictInputs) engineShort(o choose.Outcome) string {
 		return fmt.Sprintf("no engine may run in the quiet hours %s (limits.quiet)", v.home.Limits.Quiet)
 	}
 	return "what it can give"
+}
+
+// temperature writes °C in the units that the home shows.
+func (v *verdictInputs) temperature(celsius float64) string {
+	if v.home.House.Units == "us" {
+		return units.Format(units.Temperature.In(celsius, "F")) + " °F"
+	}
+	return units.Format(celsius) + " °C"
 }

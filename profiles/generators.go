@@ -10,6 +10,7 @@ import (
 type Generator struct {
 	KW            float64  // rated continuous kW at reference conditions
 	Kind          string   // portable, inverter-portable, standby
+	Title         string   // in words, such as "standby generator"
 	Fuels         []string // any one of these
 	LowDistortion bool     // the wave is fit for `wave: sine`
 	Neutral       string   // bonded or floating, as delivered
@@ -21,6 +22,7 @@ type Generator struct {
 // generatorRow is how the file says it: a kind once, then its sizes.
 type generatorRow struct {
 	Kind          string       `yaml:"kind"`
+	Title         string       `yaml:"title"`
 	Fuels         []string     `yaml:"fuels"`
 	LowDistortion bool         `yaml:"low_distortion"`
 	Neutral       string       `yaml:"neutral"`
@@ -33,7 +35,7 @@ var generators = sync.OnceValue(func() []Generator {
 	var all []Generator
 	for _, row := range parse[[]generatorRow]("generators.yaml") {
 		for _, size := range row.Sizes {
-			all = append(all, Generator{size[0], row.Kind, row.Fuels, row.LowDistortion, row.Neutral, size[1], row.TakeoverS, row.Source})
+			all = append(all, Generator{size[0], row.Kind, row.Title, row.Fuels, row.LowDistortion, row.Neutral, size[1], row.TakeoverS, row.Source})
 		}
 	}
 	slices.SortStableFunc(all, func(a, b Generator) int { return cmp.Compare(a.KW, b.KW) })

@@ -28,10 +28,11 @@ func newPack(home *loads.Home, length units.Hours, d *loads.Demand) Pack {
 	a := home.Assume
 	chemistry, _ := profiles.FindChemistry(a.Chemistry)
 	at := float64(home.Site.BatterySpace)
+	summer := home.Outage.Season == loads.Summer // site.battery_space is the coldest of the year
 	b := Pack{ModuleKWh: float64(a.Module) / 1000, DischargePerH: chemistry.DischargePerHour, ChargePerH: chemistry.ChargePerHour,
 		RoundTrip: chemistry.RoundTripEfficiency, LifeYears: chemistry.LifeYears,
-		MayCharge:    at >= chemistry.ChargeMinC && at <= chemistry.ChargeMaxC,
-		MayDischarge: at >= chemistry.DischargeMinC && at <= chemistry.DischargeMaxC,
+		MayCharge:    (at >= chemistry.ChargeMinC || summer) && at <= chemistry.ChargeMaxC,
+		MayDischarge: (at >= chemistry.DischargeMinC || summer) && at <= chemistry.DischargeMaxC,
 		UsableKWh:    make([]float64, mostModules(home)+1)}
 	average := float64(loads.EnergyOver(d.Hourly, d.Start, length)) / float64(length)
 	mean := units.Watts(average/a.InverterEfficiency) + a.InverterIdle

@@ -1,6 +1,11 @@
 package choose
 
-import "math"
+import (
+	"fmt"
+	"math"
+
+	"holdover/loads/units"
+)
 
 // A Price is what one thing costs: to buy, each year, and how often it is bought again.
 type Price struct {
@@ -59,23 +64,59 @@ func (c *Cost) add(h Horizon, p Price) {
 	c.Upkeep += p.PerYear * h.Annuity
 }
 
-// costOf adds up a design as it ran. Fuel and running hours are those of one outage.
-func (c *Case) costOf(d Design, fuelUnits, runHours float64) Cost {
-	var cost Cost
-	cost.add(c.Horizon, c.rates.transfer)
+// A Part is one thing a design is bought as.
+type Part struct {
+	Name  string // transfer, battery, inverter, charger, generator or fuel store; empty for none
+	Price Price
+}
+
+// Parts lists what a design is bought as. Fuel and running hours are those of one outage.
+func (c *Case) Parts(d Design, fuelUnits, runHours float64) (parts [6]Part) {
+	parts[0] = Part{"transfer", c.rates.transfer}
 	if d.Modules > 0 {
-		cost.add(c.Horizon, c.batteryPrice(d.Modules))
-		cost.add(c.Horizon, c.inverterPrice(d.InverterVA))
+		parts[1] = Part{"battery", c.batteryPrice(d.Modules)}
+		parts[2] = Part{"inverter", c.inverterPrice(d.InverterVA)}
 	}
 	if d.ChargerKW > 0 {
-		cost.add(c.Horizon, c.chargerPrice(d.ChargerKW))
+		parts[3] = Part{"charger", c.chargerPrice(d.ChargerKW)}
 	}
 	if d.Machine != nil {
-		cost.add(c.Horizon, c.machinePrice(d.Machine, runHours))
-		cost.add(c.Horizon, storePrice(d.Machine, fuelUnits))
-		cost.Fuel += fuelUnits * c.OutagesPerYear * d.Machine.FuelPrice.PerUnit.Typical * c.Horizon.Annuity
+		parts[4] = Part{"generator", c.machinePrice(d.Machine, runHours)}
+		parts[5] = Part{"fuel store", storePrice(d.Machine, fuelUnits)}
+	}
+	return parts
+}
+
+// costOf adds up a design as it ran.
+func (c *Case) costOf(d Design, fuelUnits, runHours float64) Cost {
+	var cost Cost
+	for _, part := range c.Parts(d, fuelUnits, runHours) {
+		cost.add(c.Horizon, part.Price)
+	}
+	if d.Machine != nil {
+		cost.Fuel = fuelUnits * c.OutagesPerYear * d.Machine.FuelPrice.PerUnit.Typical * c.Horizon.Annuity
 	}
 	return cost
+}
+
+// PartHow says how a part's purchase price is made up.
+func (c *Case) PartHow(name string, d Design, fuelUnits float64) string {
+	sum := func(fixed, amount float64, unit string, each float64) string {
+		return fmt.Sprintf("%s fixed + %s %s · %s each", units.Format(fixed), units.Format(amount), unit, units.Format(each))
+	}
+	switch name {
+	case "battery":
+		return sum(c.rates.batteryFixed, float64(d.Modules)*c.Battery.ModuleKWh, "kWh", c.rates.batteryPerKWh)
+	case "inverter":
+		return sum(c.rates.inverterFixed, d.InverterVA/1000, "kVA", c.rates.inverterPerKVA)
+	case "charger":
+		return sum(c.rates.chargerFixed, d.ChargerKW, "kW", c.rates.chargerPerKW)
+	case "generator":
+		return sum(d.Machine.Price.Fixed.Typical, d.Machine.KW, "kW", d.Machine.Price.PerKW.Typical)
+	case "fuel store":
+		return sum(d.Machine.FuelPrice.StoreFixed.Typical, fuelUnits, d.Machine.Fuel.Unit, d.Machine.FuelPrice.StorePerUnit.Typical)
+	}
+	return "transfer equipment for the circuits carried, installed"
 }
 
 func (c *Case) batteryPrice(modules int) Price {

@@ -16,6 +16,7 @@ type Machine struct {
 	KW        float64 // rated
 	SiteKW    float64 // here; in a hybrid less the power margin, which a machine that serves alone has in its size already
 	Kind      string
+	Title     string // in words
 	Neutral   string
 	TakeoverS float64 // dark time before it carries the house, s
 	Fuel      profiles.Fuel
@@ -69,7 +70,7 @@ func (c *Case) startsLargest(g profiles.Generator, r site.Rating) bool {
 }
 
 func (c *Case) machine(g profiles.Generator, fuel profiles.Fuel, r site.Rating) Machine {
-	m := Machine{KW: g.KW, SiteKW: g.KW * r.Engine, Kind: g.Kind, Neutral: g.Neutral, TakeoverS: g.TakeoverS, Fuel: fuel,
+	m := Machine{KW: g.KW, SiteKW: g.KW * r.Engine, Kind: g.Kind, Title: g.Title, Neutral: g.Neutral, TakeoverS: g.TakeoverS, Fuel: fuel,
 		Line: generator.Willans(fuel, g.KW), Store: math.Inf(1), Price: c.rates.generators[g.Kind], FuelPrice: c.rates.fuels[fuel.Name]}
 	if fuel.Stored && c.home.Limits.FuelStore > 0 {
 		m.Store = float64(c.home.Limits.FuelStore)

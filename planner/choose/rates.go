@@ -61,3 +61,15 @@ func ratesOf(home *loads.Home, circuits int) rates {
 	}
 	return r
 }
+
+// OwnPrices lists the prices of a part (see [Part]) that the home file gives itself, as field paths.
+func (c *Case) OwnPrices(part string) (own []string) {
+	keys := map[string][]string{"battery": {"battery_per_kwh", "battery_fixed"}, "inverter": {"inverter_per_kva", "inverter_fixed"},
+		"charger": {"charger_per_kw", "charger_fixed"}, "generator": {"generator_per_kw", "generator_fixed"}, "transfer": {"transfer"}}
+	for _, key := range keys[part] {
+		if path := "prices." + key; c.home.Given(path) {
+			own = append(own, path)
+		}
+	}
+	return own
+}

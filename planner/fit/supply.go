@@ -170,6 +170,10 @@ func (s *subject) checkNeutral() {
 	case "":
 		s.ask("neutral", "its neutral: floating, bonded to earth, or passed through", fmt.Sprintf("The flame sensing of %s needs an earthed one.", list(need)))
 	case "floating":
+		if s.Kind == "generator" {
+			s.say("neutral", Conditional, nil, "Its neutral floats; %s %s the flame against earth. It fits if the transfer equipment leaves the house's neutral, joined to earth at the service, connected to it (common practice, no source).", list(need), verb(need, "senses", "sense"))
+			return
+		}
 		s.say("neutral", Failed, nil, "Its neutral floats; %s %s the flame against earth and would light and lock out (common practice, no source). Only where its maker allows a joint of neutral and earth will it do.", list(need), verb(need, "senses", "sense"))
 	case "bonded":
 		s.say("neutral", Passed, nil, "Its neutral is joined to earth, as the flame sensing of %s needs.", list(need))

@@ -142,7 +142,7 @@ func (t Timetable) Says() string {
 	case len(t.Rounds) == 0 && len(t.WaitOut) == 0:
 		return "No circuit takes turns."
 	case len(t.Rounds) == 0:
-		return "Every circuit that takes turns can wait the outage out."
+		return "No circuit that takes turns has to have one within the outage."
 	case !t.Found && t.Proven:
 		return fmt.Sprintf("No timetable keeps every waiting limit with %s VA at a time.", units.Format(float64(t.Allowed)))
 	case !t.Found:

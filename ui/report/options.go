@@ -29,7 +29,7 @@ var optionRows = []optionRow{
 	figureRow("Inverter", "inverter_va"),
 	figureRow("Charger", "charger_kw"),
 	figureRow("Generator", "generator_kw"),
-	{label: "Kind of generator", cell: machineCell(func(m machine) string { return m.Kind })},
+	{label: "Kind of generator", cell: machineCell(func(m machine) string { return strings.TrimSuffix(m.Title, " generator") })},
 	{label: "Fuel", cell: machineCell(func(m machine) string { return m.Fuel.Name })},
 	figureRow("Fuel burnt", "fuel_burnt"),
 	figureRow("Generator runs", "run_hours"),

@@ -135,7 +135,7 @@ func madeOf(home *loads.Home, o choose.Outcome) string {
 		parts = append(parts, amount(o.ChargerKW, "kW")+" charger")
 	}
 	if m := o.Machine; m != nil {
-		parts = append(parts, fmt.Sprintf("%s %s generator on %s", amount(m.KW, "kW"), m.Kind, m.Fuel.Name))
+		parts = append(parts, fmt.Sprintf("%s %s on %s", amount(m.KW, "kW"), m.Title, strings.ToLower(m.Fuel.Title)))
 	}
 	return strings.Join(parts, ", ")
 }

@@ -7,10 +7,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-	"gonum.org/v1/gonum/stat/distuv"
 
 	"holdover/planner"
-	"holdover/planner/risk"
 	"holdover/profiles"
 )
 

@@ -111,7 +111,7 @@ func RunWords(home *loads.Home, o planner.Option) []string {
 			amount(run.BeginKWh, "kWh"), amount(least, "kWh"), clockOn(o, atH), amount(run.EndKWh, "kWh")))
 	}
 	if m != nil {
-		words = append(words, fmt.Sprintf("The generator runs %s in %s, gives %s of the %s that it can give here, and burns %s of %s.",
+		words = append(words, fmt.Sprintf("The generator runs %s in %s, gives %s of the %s that the plan counts on, and burns %s of %s.",
 			amount(run.RunHours, "h"), counted(run.Starts, "start"), generatorRange(o), amount(m.SiteKW, "kW"),
 			Quantity(home, working.Figure{Value: run.Fuel, Unit: m.Fuel.Unit}), m.Fuel.Name))
 	}

@@ -37,6 +37,7 @@ type overlay interface{ small() string }
 // A settler is a page with something typed that may not be in the draft yet.
 type settler interface {
 	settle() (waiting bool) // puts in what is accepted
+	mend()                  // goes to the first field that is not
 }
 
 func newApp(opts Options) *app {
@@ -114,6 +115,10 @@ func (a *app) fail(err error) { a.note, a.wrong = plainFault(err), true }
 
 // capture sees every key before the pages do.
 func (a *app) capture(event *tcell.EventKey) *tcell.EventKey {
+	if event.Key() == tcell.KeyCtrlZ {
+		a.term.Suspend(standAside)
+		return nil
+	}
 	a.note = ""
 	_, over := a.top().(overlay)
 	switch {

@@ -31,17 +31,15 @@ func newCircuitsPage(a *app) *circuitsPage {
 	return p
 }
 
+// keys begin with those that a newcomer needs most, whatever the state: the footer shows no more than fit.
 func (p *circuitsPage) keys() []hint {
-	hints := []hint{letterHint(' ', "care").named("space"), letterHint('e', "edit"), letterHint('a', "add")}
-	switch {
-	case p.app.draft.Unsaved():
-		hints = append(hints, letterHint('s', "save"))
-	case p.app.draft.Path() == "": // the demo home: this is how one's own begins
+	hints := []hint{letterHint(' ', "care").named("space"), letterHint('e', "edit"), letterHint('a', "add"), letterHint('o', "options"),
+		letterHint('c', "cautions"), letterHint('s', "save"), letterHint('?', "keys")}
+	if p.app.draft.Path() == "" { // the demo home: this is how one's own begins
 		hints = append(hints, letterHint('N', "new"))
 	}
 	return append(hints,
-		letterHint('o', "options"), letterHint('p', "run"), letterHint('i', "outlook"), letterHint('?', "keys"),
-		letterHint('c', "cautions"), letterHint('d', "delete"), letterHint('q', "quit"), letterHint('f', "figures"),
+		letterHint('q', "quit"), letterHint('p', "run"), letterHint('i', "outlook"), letterHint('d', "delete"), letterHint('f', "figures"),
 		letterHint('h', "hours"), letterHint('t', "turns"), letterHint('g', "gear"), letterHint('w', "where and when"), letterHint('l', "limits"), letterHint('u', "undo"),
 	)
 }

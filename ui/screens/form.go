@@ -21,7 +21,7 @@ type form struct {
 	field  *tview.InputField // of the active row, when it is typed and not chosen
 	active int
 	offset int          // first line in sight, headings counted
-	height int          // lines in sight at the last drawing
+	height int          // lines of fields in sight at the last drawing
 	turn   func(by int) // next or previous circuit; nil where there is none
 	foot   string       // heads the notes; empty for the verdict on the whole home
 }
@@ -175,11 +175,13 @@ func (f *form) whenSettled(then func()) {
 		then()
 		return
 	}
-	f.app.ask("What is typed in a field marked ! is not accepted.",
-		choice{'m', "stay and mend it", func() { f.enter(f.firstFault()) }},
+	f.app.ask("What is typed in a field marked ! is not accepted. "+f.faultText(f.firstFault()),
+		choice{'m', "stay and mend it", f.mend},
 		choice{'x', "give up what is typed there", func() { f.model.Drop(); f.enter(f.active); then() }},
 		choice{'b', "back to the form", nil})
 }
+
+func (f *form) mend() { f.enter(f.firstFault()) }
 
 func (f *form) firstFault() int {
 	for i := range f.model.Fields {

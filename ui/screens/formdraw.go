@@ -15,7 +15,7 @@ import (
 const (
 	labelWidth = 26 // of a form's rows, pointer included
 	entryWidth = 26 // of what is typed, brackets included
-	notesLines = 4  // rule and three lines
+	notesLines = 4  // rule and three lines; more where faults need them
 )
 
 // A formLine is one line of a form: a heading, or a field.
@@ -53,7 +53,8 @@ func (f *form) Draw(screen tcell.Screen) {
 	x, y, width, height := f.GetInnerRect()
 	l := f.app.look
 	printLine(screen, l.heading.on(l.glyphs.fit(f.title(), width)), x, y, width)
-	f.height = max(1, height-1-notesLines)
+	notes := f.notes(width, max(notesLines, (height-1)/2))
+	f.height = max(1, height-1-len(notes))
 	lines := formLines(f.model.Fields)
 	f.scrollTo(lines)
 	for row := 0; row < f.height && f.offset+row < len(lines); row++ {
@@ -64,10 +65,8 @@ func (f *form) Draw(screen tcell.Screen) {
 		}
 		f.drawField(screen, line.field, x, y+1+row, width)
 	}
-	for row, line := range f.notes(width) {
-		if row < notesLines {
-			printLine(screen, line, x, y+height-notesLines+row, width)
-		}
+	for row, line := range notes {
+		printLine(screen, line, x, y+height-len(notes)+row, width)
 	}
 }
 
@@ -93,7 +92,7 @@ func (f *form) drawField(screen tcell.Screen, i, x, y, width int) {
 	if active {
 		pointer = g.pointer + " "
 	}
-	label := pointer + g.fit(strings.ReplaceAll(f.model.Fields[i].Key, "_", " "), labelWidth-3)
+	label := pointer + g.fit(f.label(i), labelWidth-3)
 	if active {
 		label = l.strong.on(label)
 	}
@@ -150,28 +149,61 @@ func (f *form) remark(i, width int) string {
 	return ""
 }
 
-// notes says of the active field what it means, what it accepts and what is wrong, under a rule with the verdict.
-func (f *form) notes(width int) []string {
-	l := f.app.look
-	field := f.model.Fields[f.active]
+// notes says under a rule with the verdict what is wrong with any field, in full, and what the active one means and accepts.
+// They have a fixed height, so that the fields stay where they are; only faults make it grow, as far as most lines.
+func (f *form) notes(width, most int) []string {
 	foot := f.foot
 	if foot == "" {
 		foot = choiceWords(f.app.draft.Result())
 	}
-	lines := []string{l.rule(foot, width)}
-	if field.Fault != "" {
-		fault := wrap("! "+field.Fault, width, "")
-		for n := range fault {
-			fault[n] = l.bad.on(fault[n])
-		}
-		lines = append(lines, fault...)
+	lines := append([]string{f.app.look.rule(foot, width)}, f.faultNotes(width, most-1)...)
+	height := max(notesLines, len(lines))
+	about := f.about(width)
+	if f.model.Fields[f.active].Fault == "" && len(lines) > 1 {
+		height = max(height, len(lines)+len(about)) // the active field's own meaning does not give way to another's fault
 	}
-	lines = append(lines, wrap(field.Doc+acceptedText(field), width, "")...)
+	lines = append(lines, about...)
+	for len(lines) < height {
+		lines = append(lines, "")
+	}
+	return lines[:min(height, most)]
+}
+
+// faultNotes are the faults of all fields, the active one's first; where there is no room for all it says how many are left.
+func (f *form) faultNotes(width, most int) []string {
+	l := f.app.look
+	var lines []string
+	for n := range f.model.Fields {
+		i := (f.active + n) % len(f.model.Fields)
+		if f.model.Fields[i].Fault == "" {
+			continue
+		}
+		fault := wrap("! "+f.faultText(i), width, "")
+		if len(lines) > 0 && len(lines)+len(fault) > most {
+			lines[len(lines)-1] = l.bad.on("! and more in the fields marked !")
+			break
+		}
+		for _, line := range fault {
+			lines = append(lines, l.bad.on(line))
+		}
+	}
+	return lines
+}
+
+// faultText says what is wrong with field i under the field's name.
+func (f *form) faultText(i int) string { return f.label(i) + ": " + f.model.Fields[i].Fault }
+
+func (f *form) label(i int) string { return strings.ReplaceAll(f.model.Fields[i].Key, "_", " ") }
+
+// about says what the active field means, what it accepts and what it comes to when empty.
+func (f *form) about(width int) []string {
+	field := f.model.Fields[f.active]
+	lines := wrap(field.Doc+acceptedText(field), width, "")
 	if inherited, source := f.model.Inherited(f.active); inherited != "" {
 		if source != "" {
 			inherited += ", " + source
 		}
-		lines = append(lines, quietLines(l, wrap("when empty: "+inherited, width, ""))...)
+		lines = append(lines, quietLines(f.app.look, wrap("when empty: "+inherited, width, ""))...)
 	}
 	return lines
 }

@@ -46,10 +46,14 @@ func (a *app) head(width int) string {
 		name = "Home"
 	}
 	file := a.draft.Name() + ", no file yet"
-	if path := a.draft.Path(); path != "" {
+	path := a.draft.Path()
+	if path != "" {
 		file = filepath.Base(path)
 	}
-	if a.draft.Unsaved() {
+	switch {
+	case path != "" && !a.draft.HasFile():
+		file += ", not saved yet"
+	case a.draft.Unsaved():
 		file += g.dots + "unsaved *"
 	}
 	room := max(0, width-cells(right)-2)

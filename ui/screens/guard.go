@@ -89,8 +89,15 @@ func (a *app) quit() {
 	a.ask(text,
 		choice{'s', "save and quit", func() { a.save(a.stop) }},
 		choice{'x', "discard the edits and quit", func() { a.draft.Discard(); a.stop() }},
-		choice{'b', "back", nil},
+		choice{'b', "back", func() { a.mend(waiting) }},
 	)
+}
+
+// mend goes to the first field that is not accepted, where there is one.
+func (a *app) mend(waiting bool) {
+	if s, ok := a.top().(settler); ok && waiting {
+		s.mend()
+	}
 }
 
 // save saves and then does what is to follow, if anything.
@@ -129,7 +136,11 @@ func (a *app) saveFailed(err error, then func()) {
 }
 
 func (a *app) askChanged(then func()) {
-	a.ask(a.draft.Path()+" was changed by something else since it was read here.",
+	text := a.draft.Path() + " was changed by something else since it was read here."
+	if !a.draft.HasFile() {
+		text = a.draft.Path() + " was written by something else since this home was begun."
+	}
+	a.ask(text,
 		choice{'a', "save under another name", func() { a.saveUnder(then) }},
 		choice{'t', "take the file as it is now (u brings your edits back)", func() {
 			if err := a.draft.Reread(); err != nil {
@@ -152,24 +163,22 @@ func (a *app) saveUnder(then func()) {
 	if a.draft == nil {
 		return
 	}
-	a.open(newPrompt(a.look, "save as", a.draft.Path(), func(text string) {
+	p := newPrompt(a.look, "save as", a.draft.Path(), func(text string) {
 		a.back()
 		a.saveAs(text, false, then)
-	}, a.back))
+	}, a.back)
+	p.field.SetPlaceholder("(" + a.draft.Offer() + ")")
+	a.open(p)
 }
 
 func (a *app) saveAs(text string, overwrite bool, then func()) {
 	text = strings.TrimSpace(text)
-	if text == "" {
-		a.say("no name given; nothing saved")
-		return
-	}
-	path := text
 	if rest, ok := strings.CutPrefix(text, "~/"); ok {
 		if home, err := os.UserHomeDir(); err == nil {
-			path = filepath.Join(home, rest)
+			text = home + string(filepath.Separator) + rest
 		}
 	}
+	path := a.draft.Completed(text)
 	switch err := a.draft.SaveAs(path, overwrite); {
 	case errors.Is(err, draft.ErrExists):
 		a.ask("There is a file "+path+" already.",

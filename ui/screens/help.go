@@ -46,5 +46,6 @@ var helpParts = []struct {
 		{"empty field", "takes the profile's or the assumed value, shown in brackets"}, {"Ctrl-N Ctrl-P", "next or previous circuit"},
 		{"PgUp PgDn", "a page of fields"}, {"Esc", "put in and go back"},
 	}},
-	{"everywhere, forms too", [][2]string{{"Ctrl-S", "save"}, {"Ctrl-C", "quit, after a question if edits are unsaved"}}},
+	{"everywhere, forms too", [][2]string{{"Ctrl-S", "save"}, {"Ctrl-C", "quit, after a question if edits are unsaved"},
+		{"Ctrl-Z", "back to the shell for a while; fg returns"}}},
 }

@@ -1,6 +1,7 @@
 package screens
 
 import (
+	"strings"
 	"unicode"
 
 	"github.com/gdamore/tcell/v2"
@@ -29,12 +30,11 @@ func newQuestion(l look, text string, choices ...choice) *question {
 	return &question{Box: tview.NewBox(), look: l, text: text, choices: choices}
 }
 
+// keys say what Enter would take now, in short.
 func (q *question) keys() []hint {
-	var hints []hint
-	for _, c := range q.choices {
-		hints = append(hints, letterHint(c.letter, c.label))
-	}
-	return hints
+	now, _, _ := strings.Cut(q.choices[q.at].label, ":")
+	away, _, _ := strings.Cut(q.choices[len(q.choices)-1].label, ":")
+	return []hint{keyHint(tcell.KeyEnter, "Enter", now), keyHint(tcell.KeyDown, "arrows", "choose"), keyHint(tcell.KeyEscape, "Esc", away)}
 }
 
 // small is the question in one line, for a terminal too small for more.

@@ -23,7 +23,7 @@ import (
 
 // Options say how to run the screens.
 type Options struct {
-	Path    string       // home file; empty for the demo home, which asks for a name when it is saved
+	Path    string       // home file, begun where there is none; empty for the demo home, which asks for a name when it is saved
 	NoColor bool         // styles without colour
 	ASCII   bool         // lines and bars in ASCII
 	Mouse   bool         // take the mouse, which stops the terminal's own text selection; a key toggles it
@@ -39,6 +39,10 @@ func Run(opts Options) error {
 	}
 	return a.run()
 }
+
+// Begins says whether [Run] begins a new home at path: nothing is there, and its folder is. Nothing is written before it is
+// saved.
+func Begins(path string) bool { return draft.Free(path) }
 
 // run goes on until the person quits or a signal comes.
 func (a *app) run() error {
@@ -72,6 +76,10 @@ func start(opts Options) (*app, error) {
 			return nil, fmt.Errorf("the demo home: %w", err)
 		}
 		a.begin(d)
+		return a, nil
+	}
+	if Begins(opts.Path) {
+		a.beginAt(opts.Path)
 		return a, nil
 	}
 	a.reopen(opts.Path)

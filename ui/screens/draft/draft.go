@@ -17,7 +17,7 @@ import (
 
 // A Draft is one home file being edited. Its text always reads without fault.
 type Draft struct {
-	path   string // empty until the home has a file
+	path   string // where it is saved; empty until it has a name
 	title  string // what messages call it until then; empty for the demo home
 	text   []byte
 	saved  []byte // what the file held when last read or written; nil when there is no file
@@ -82,8 +82,11 @@ func (d *Draft) Name() string {
 	return filepath.Base(d.path)
 }
 
-// Path is the file's path, empty when the home has no file yet.
+// Path is where the home is saved, empty while it has no name yet.
 func (d *Draft) Path() string { return d.path }
+
+// HasFile says whether there was a file at the path when it was last read or written.
+func (d *Draft) HasFile() bool { return d.path != "" && d.saved != nil }
 
 // Text is the home file as it would be saved. It must not be changed.
 func (d *Draft) Text() []byte { return d.text }

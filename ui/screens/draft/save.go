@@ -75,6 +75,12 @@ func (d *Draft) Reread() error {
 	return nil
 }
 
+// isFolder says whether a path means a folder: by how it is written, or by what is there.
+func isFolder(path string) bool {
+	info, err := os.Stat(path)
+	return os.IsPathSeparator(path[len(path)-1]) || (err == nil && info.IsDir())
+}
+
 func statError(path string) error {
 	_, err := os.Stat(path)
 	return err

@@ -1,7 +1,10 @@
 package draft
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
+	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -14,21 +17,32 @@ import (
 // newName is what messages call a home that was begun here and has no file yet.
 const newName = "new home"
 
-// begin starts from a text of our own that has no file yet. It counts as unsaved from the first.
-func begin(text string) (*Draft, error) {
-	d := &Draft{title: newName, recovery: filepath.Join(filepath.Dir(withoutFile()), "new.yaml.unsaved")}
-	if withoutFile() == "" {
-		d.recovery = ""
+// Free says whether a home can be begun at path: nothing is there, not even a link that leads nowhere, and its folder is.
+func Free(path string) bool {
+	_, err := os.Lstat(path)
+	folder, missing := os.Stat(filepath.Dir(path))
+	return errors.Is(err, fs.ErrNotExist) && missing == nil && folder.IsDir()
+}
+
+// begin starts from a text of our own, to be saved at path; with an empty path a save asks for one. It counts as unsaved from
+// the first, but the first edit is what writes a recovery file: there may be one of an earlier run, which [Draft.Found] finds.
+func begin(text, path string) (*Draft, error) {
+	d := &Draft{path: path, title: newName}
+	switch {
+	case path != "":
+		d.recovery = besideFile(path)
+	case withoutFile() != "":
+		d.recovery = filepath.Join(filepath.Dir(withoutFile()), "new.yaml.unsaved")
 	}
 	if err := d.settle([]byte(text)); err != nil {
 		return nil, err
 	}
-	d.keepRecovery()
 	return d, nil
 }
 
 // BeginAppliance starts a home of one appliance, to be carried for half an hour, and one unit whose spec sheet is still empty.
-func BeginAppliance(p profiles.Circuit) (*Draft, error) {
+// It will be saved at path, or where that is empty under a name still to be given.
+func BeginAppliance(p profiles.Circuit, path string) (*Draft, error) {
 	return begin(fmt.Sprintf(`# One appliance, and units to carry it. Begun in the screens; yours to edit.
 holdover: 1
 
@@ -46,11 +60,11 @@ circuits:
 gear:
   - name: Unit 1
     kind: ups
-`, splice.Quote(p.Title), splice.Quote(p.Name)))
+`, splice.Quote(p.Title), splice.Quote(p.Name)), path)
 }
 
-// BeginHouse starts a house with what nearly every house has; the rest is added from there.
-func BeginHouse() (*Draft, error) {
+// BeginHouse starts a house with what nearly every house has; the rest is added from there. path is as in [BeginAppliance].
+func BeginHouse(path string) (*Draft, error) {
 	return begin(`# A house. Begun in the screens; yours to edit. What is left out is assumed, and the plan says what.
 holdover: 1
 
@@ -74,7 +88,7 @@ circuits:
   - name: Modem and router
     like: modem-and-router
     care: keep
-`)
+`, path)
 }
 
 // AddUnit adds an empty spec sheet at the end and gives its index.
