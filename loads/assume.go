@@ -17,7 +17,7 @@ type Assume struct {
 	InverterEfficiency   float64         `key:"inverter_efficiency" range:"0.3,1" doc:"from DC to AC"`
 	InverterIdle         units.Watts     `key:"inverter_idle" range:"0,2000" doc:"draw of the inverter when energised"`
 	InverterKnee         units.Celsius   `key:"inverter_knee" range:"0,80" doc:"full inverter output up to here"`
-	InverterDerate       float64         `key:"inverter_derate_per_k" range:"0,0.2" doc:"share lost for each K above the knee"`
+	InverterDerate       float64         `key:"inverter_derate_per_k" unit:"1/K" range:"0,0.2" doc:"share lost for each K above the knee"`
 	InverterSurge        float64         `key:"inverter_surge" range:"1,5" doc:"inverter short-time over continuous rating"`
 	Chemistry            string          `key:"chemistry" one:"lfp,nmc,agm,flooded" doc:"lfp, nmc, agm or flooded"`
 	DepthOfDischarge     float64         `key:"depth_of_discharge" range:"0.05,1" doc:"usable share of the battery"`
@@ -35,8 +35,8 @@ type Assume struct {
 	GeneratorPowerFactor float64         `key:"generator_power_factor" range:"0.5,1" doc:"rated kW over rated kVA"`
 	FreezeCutIn          units.Celsius   `key:"freeze_cut_in" range:"-20,20" doc:"frost heaters start below this"`
 	FreezeFull           units.Celsius   `key:"freeze_full" range:"-60,10" doc:"frost heaters never rest at this"`
-	Years                float64         `key:"years" range:"1,50" doc:"planning horizon, years"`
-	Discount             float64         `key:"discount" range:"0,0.3" doc:"discount rate a year"`
+	Years                float64         `key:"years" unit:"years" range:"1,50" doc:"planning horizon, years"`
+	Discount             float64         `key:"discount" unit:"1/year" range:"0,0.3" doc:"discount rate a year"`
 }
 
 // EngineDerate says how engine power is reckoned at the site.

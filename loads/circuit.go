@@ -23,7 +23,7 @@ type Circuit struct {
 	Name        string          `key:"name" required:"true" doc:"what the panel label says"`
 	Like        string          `key:"like" doc:"profile it starts from; see holdover profiles"`
 	Care        Care            `key:"care" one:"keep,rotate,shed" doc:"keep, rotate or shed"`
-	Count       int             `key:"count" range:"1,1000" doc:"how many of them"`
+	Count       int             `key:"count" range:"1,1000" doc:"how many of them on this circuit"`
 	Volts       units.Volts     `key:"volts" range:"100,250" doc:"120, 240 or 230"`
 	Running     units.Watts     `key:"running" range:"0,200000" doc:"steady draw when on"`
 	RunningAmps units.Amps      `key:"running_amps" range:"0,1000" doc:"steady current when on, in place of running"`

@@ -20,6 +20,7 @@ type Field struct {
 	Bounded   bool             // whether Low and High apply
 	Required  bool             // whether the file must have it
 	Dimension *units.Dimension // nil when not a quantity
+	Unit      string           // of a plain number that has one, such as "years"
 	index     int
 	kind      reflect.Type
 }
@@ -81,7 +82,7 @@ func fieldFrom(sf reflect.StructField, index int) (Field, bool) {
 	if !ok {
 		return Field{}, false
 	}
-	f := Field{Key: key, Doc: sf.Tag.Get("doc"), Required: sf.Tag.Get("required") == "true",
+	f := Field{Key: key, Doc: sf.Tag.Get("doc"), Required: sf.Tag.Get("required") == "true", Unit: sf.Tag.Get("unit"),
 		Dimension: dimensions[sf.Type], index: index, kind: sf.Type}
 	if words := sf.Tag.Get("one"); words != "" {
 		f.Words = strings.Split(words, ",")

@@ -77,7 +77,20 @@ func WriteFile(path string, text []byte) error {
 		}
 	}
 	if err := maybe.WriteFile(target, text, mode); err != nil {
-		return fmt.Errorf("%s cannot be saved: %w", path, err)
+		return fmt.Errorf("%s cannot be saved: %w", path, cause(err))
 	}
 	return nil
+}
+
+// cause is what went wrong without the name of the file written beside the target, which says nothing to the person.
+func cause(err error) error {
+	var pathError *fs.PathError
+	var linkError *os.LinkError
+	switch {
+	case errors.As(err, &pathError):
+		return pathError.Err
+	case errors.As(err, &linkError):
+		return linkError.Err
+	}
+	return err
 }

@@ -81,7 +81,7 @@ type Outage struct {
 	Length  units.Hours `key:"length" range:"0.016666,2160" doc:"how long to hold out"`
 	Start   StartHour   `key:"start" doc:"clock time it begins, or worst"`
 	Season  string      `key:"season" one:"winter,summer,mild" doc:"winter, summer or mild"`
-	PerYear float64     `key:"per_year" range:"0,365" doc:"outages expected in a year"`
+	PerYear float64     `key:"per_year" unit:"1/year" range:"0,365" doc:"outages expected in a year"`
 	Apart   units.Hours `key:"apart" range:"0,8760" doc:"the next outage may come so soon after the last"`
 	Lasts   Lasts       `key:"lasts" doc:"how long outages last here: {half: 2 h, nine_in_ten: 10 h}"`
 }

@@ -46,7 +46,7 @@ func input(v reflect.Value, f Field, path string, origin Origin) Input {
 	in := Input{Path: path, Doc: f.Doc, Origin: origin}
 	switch {
 	case v.Kind() == reflect.Float64:
-		in.Value = v.Float()
+		in.Value, in.Unit = v.Float(), f.Unit
 		if f.Dimension != nil {
 			in.Unit = f.Dimension.Base
 		}

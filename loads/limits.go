@@ -15,7 +15,7 @@ type Limits struct {
 	FuelStore    units.Litres `key:"fuel_store" range:"0,100000" doc:"fuel kept on the place"`
 	Quiet        QuietHours   `key:"quiet" doc:"hours in which no engine may run, like 22:00-07:00"`
 	BatteryPlace string       `key:"battery_place" one:"garage,basement,utility,outdoors,outside-wall,none" doc:"where the battery would stand, or none"`
-	Budget       float64      `key:"budget" range:"0,10000000" doc:"most to be spent at purchase"`
+	Budget       float64      `key:"budget" unit:"USD" range:"0,10000000" doc:"most to be spent at purchase"`
 }
 
 // A QuietHours is a daily stretch of clock time, which may pass midnight. From equal to To is no quiet at all.

@@ -65,7 +65,7 @@ func TestRead_BadFiles(t *testing.T) {
 		"engine":               {"holdover: 1\nassume: {engine: steam}\n" + one, "assume.engine", "spark-liquid-natural", 2},
 		"derate":               {"holdover: 1\nassume: {engine_derate: 1.2}\n" + one, "assume.engine_derate", "rule-of-thumb", 2},
 		"no fuel":              {"holdover: 1\nlimits: {fuels: []}\n" + one, "limits.fuels", "no fuel", 2},
-		"cold above hot":       {"holdover: 1\nsite:\n  coldest: 40 C\n  hottest: 20 C\n" + one, "site.coldest", "above site.hottest", 3},
+		"cold above hot":       {"holdover: 1\nsite:\n  coldest: 40 C\n  hottest: 20 C\n" + one, "site.coldest", "above the high", 3},
 		"name missing":         {"holdover: 1\ncircuits:\n  - {running: 5 W}\n", "circuits[0].name", "missing", 3},
 		"name twice":           {"holdover: 1\n" + one + "  - {name: A, running: 1 W}\n", "circuits[1].name", "line 3", 4},
 		"running missing":      {"holdover: 1\ncircuits:\n  - {name: A}\n", "circuits[0].running", "missing", 3},

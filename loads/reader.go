@@ -131,12 +131,12 @@ func (r *reader) scalarInto(n *yaml.Node, text string, v reflect.Value, f Field,
 		}
 		v.SetBool(text == "true")
 	case reflect.Int:
-		value, err := strconv.Atoi(text)
-		if err != nil {
+		value, err := strconv.ParseFloat(text, 64)
+		if err != nil || value != math.Trunc(value) || math.IsInf(value, 0) {
 			r.fault(n, path, "%q is not a whole number", text)
 			return
 		}
-		if err := f.check(float64(value), text); err != nil {
+		if err := f.check(value, text); err != nil {
 			r.fault(n, path, "%v", err)
 			return
 		}

@@ -80,8 +80,9 @@ func (r *reader) finish(root *yaml.Node, home *Home) {
 		r.fault(child(root, "circuits"), "circuits", "no circuits found; list at least one")
 	}
 	if home.Site.Coldest > home.Site.Hottest {
-		r.fault(child(child(root, "site"), "coldest"), "site.coldest", "%s °C is above site.hottest, %s °C",
-			units.Format(float64(home.Site.Coldest)), units.Format(float64(home.Site.Hottest)))
+		site := child(root, "site")
+		r.fault(child(site, "coldest"), "site.coldest", "the low, %s, is above the high, %s (site.hottest)",
+			typed(site, "coldest", home.Site.Coldest), typed(site, "hottest", home.Site.Hottest))
 	}
 	r.checkLasts(root, home)
 	r.checkWiring(root, home)
@@ -240,6 +241,14 @@ func (r *reader) checkPairs(nodes *yaml.Node, home *Home) {
 			partner[pair[0]] = pair[1]
 		}
 	}
+}
+
+// typed is a temperature as the file has it, or the one assumed.
+func typed(section *yaml.Node, key string, assumed units.Celsius) string {
+	if n := child(section, key); n != nil && n != section {
+		return n.Value
+	}
+	return units.Format(float64(assumed)) + " C assumed"
 }
 
 // child finds the value of a key, or n itself when the key is not there, so that a fault still has a line.

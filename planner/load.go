@@ -181,7 +181,7 @@ func addLegs(s *working.Sheet, home *loads.Home, d *loads.Demand, ids circuitIDs
 	s.Add(working.Figure{ID: "load.heavier_leg_va", Value: float64(d.Legs.Heaviest), Unit: "VA", From: []string{"load.leg_a_va", "load.leg_b_va"},
 		How: "the heavier leg over every turn of the rotated circuits", Source: sums})
 	s.Add(working.Figure{ID: "load.neutral_a", Value: float64(d.Legs.Neutral), Unit: "A", From: []string{"load.leg_a_va", "load.leg_b_va"},
-		How: "difference of the two legs / volts of a leg", Source: sums})
+		How: "|S_A − S_B| / volts of a leg, the difference taken as phasors: legs of unlike power factor do not cancel", Source: sums})
 }
 
 func addWave(s *working.Sheet, d *loads.Demand) {

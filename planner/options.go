@@ -44,7 +44,7 @@ func addParts(add func(working.Figure), c *choose.Case, kind Kind, o choose.Outc
 		add(working.Figure{ID: "end_kwh", Value: o.Run.EndKWh, Unit: "kWh", How: "left in the battery at the end, of what may be used", Source: runSource})
 	}
 	if o.ChargerKW > 0 {
-		add(working.Figure{ID: "charger_kw", Value: o.ChargerKW, Unit: "kW", How: grid})
+		add(working.Figure{ID: "charger_kw", Value: o.ChargerKW, Unit: "kW", How: grid, Source: "ratings commonly sold, common practice, no source"})
 	}
 	if m := o.Machine; m != nil {
 		add(working.Figure{ID: "generator_kw", Value: m.KW, Unit: "kW", How: fmt.Sprintf("%s on %s, %s", m.Title, strings.ToLower(m.Fuel.Title), grid), From: []string{"site.engine_derate"}})
@@ -53,8 +53,12 @@ func addParts(add func(working.Figure), c *choose.Case, kind Kind, o choose.Outc
 			siteHow, siteFrom = "rated kW · engine derate / (1 + power margin): what the plan counts on", append(siteFrom, "assume.power_margin")
 		}
 		add(working.Figure{ID: "generator_site_kw", Value: m.SiteKW, Unit: "kW", How: siteHow, From: siteFrom})
-		add(working.Figure{ID: "fuel_burnt", Value: o.Run.Fuel, Unit: m.Fuel.Unit, How: fmt.Sprintf("%s over the outage: %s", m.Fuel.Title, fuelText(m.Fuel, o.Run.Fuel)), Source: "Willans line; " + m.Line.Source})
 		add(working.Figure{ID: "run_hours", Value: o.Run.RunHours, Unit: "h", How: fmt.Sprintf("generator on, in %d starts", o.Run.Starts), Source: runSource})
+		add(working.Figure{ID: "generated_kwh", Value: o.Run.GeneratorKWh, Unit: "kWh", How: "given by the generator over the outage", Source: runSource})
+		add(working.Figure{ID: "fuel_burnt", Value: o.Run.Fuel, Unit: m.Fuel.Unit, Source: "Willans line; " + m.Line.Source,
+			From: []string{string(kind) + ".generator_kw", string(kind) + ".run_hours", string(kind) + ".generated_kwh"},
+			How: fmt.Sprintf("%s: %.4g %s/h for each rated kW · hours on + %.4g %s/kWh · energy given = %s", m.Fuel.Title,
+				m.Line.IdleUnitsPerHourPerKW, m.Fuel.Unit, m.Line.UnitsPerKWh, m.Fuel.Unit, fuelText(m.Fuel, o.Run.Fuel))})
 	}
 	add(working.Figure{ID: "short_kwh", Value: roundedShort(o), Unit: "kWh", How: "wanted but not supplied", Source: runSource})
 }

@@ -30,10 +30,11 @@ func Plan(home *loads.Home) *Result {
 	battery, _ := c.Best(Battery)
 	hybrid, _ := c.Best(Hybrid)
 
+	turns := v.rotation()
 	r.Options = []Option{
-		newOption(s, c, Battery, battery, v.battery(battery)),
-		newOption(s, c, Generator, engine, v.engine(engine)),
-		newOption(s, c, Hybrid, hybrid, v.hybrid(hybrid)),
+		newOption(s, c, Battery, battery, append(turns, v.battery(battery)...)),
+		newOption(s, c, Generator, engine, append(turns, v.engine(engine)...)),
+		newOption(s, c, Hybrid, hybrid, append(turns, v.hybrid(hybrid)...)),
 	}
 	r.choose()
 	r.look(c)

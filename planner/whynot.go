@@ -14,6 +14,22 @@ import (
 // This file says in plain words why an option may not be chosen: each limit it breaks, by the name it has in the home
 // file.
 
+// rotation says why circuits that take turns cannot: one at a time, they may not want more hours between them than there are.
+func (v *verdictInputs) rotation() []string {
+	hours, names := 0.0, []string{}
+	for i := range v.demand.Loads {
+		if l := &v.demand.Loads[i]; l.Care == loads.Rotate {
+			hours += 24 * meanDuty(l)
+			names = append(names, l.Name)
+		}
+	}
+	if hours <= 24*(1+1e-9) {
+		return nil
+	}
+	return []string{fmt.Sprintf("The circuits that take turns (%s) want %s h of running a day between them, and one at a time there are 24: keep or shed some of them.",
+		nameList(names, 4), units.Format(hours))}
+}
+
 // verdictInputs is what the why-nots look at.
 type verdictInputs struct {
 	home      *loads.Home

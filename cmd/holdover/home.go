@@ -8,6 +8,7 @@ import (
 	"holdover/loads"
 	"holdover/planner"
 	"holdover/profiles"
+	"holdover/ui/screens"
 )
 
 const (
@@ -27,7 +28,11 @@ func readHome(t terminal, args []string) (*loads.Home, error) {
 		}
 		return loads.Read(text, stdinName)
 	}
-	return loads.ReadFile(args[0])
+	home, err := loads.ReadFile(args[0])
+	if err != nil && screens.Begins(args[0]) {
+		return nil, notBegun{err, args[0]}
+	}
+	return home, err
 }
 
 // planHome reads a home and works its plan out.

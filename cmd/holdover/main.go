@@ -54,6 +54,10 @@ func explain(w io.Writer, path string, err error) {
 	var faults loads.Faults
 	if errors.As(err, &faults) {
 		fmt.Fprintln(w, report.Printable(faults.Error()))
+		var missing notBegun
+		if errors.As(err, &missing) {
+			fmt.Fprintln(w, report.Printable(missing.hint()))
+		}
 		return
 	}
 	fmt.Fprintf(w, "holdover: %s\n", report.Printable(strings.TrimSpace(err.Error())))

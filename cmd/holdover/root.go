@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"os"
 	"runtime/debug"
 
 	"github.com/spf13/cobra"
@@ -16,14 +17,15 @@ holdover reads a home file and says what will: a battery, a generator, both, or
 nothing within the limits given. Every figure shows its working. Without a FILE
 the built-in demo home is used; - is standard input.
 
-On a terminal, holdover opens the screens. Where its output goes elsewhere, or the
+On a terminal, holdover opens the screens. A FILE that is not there yet is begun
+there, and written when you save it. Where its output goes elsewhere, or the
 terminal cannot be drawn on, it prints the plan as text.
 
 Exit status: 0 done; 1 nothing carries the home within its limits, and the plan is
 printed; 2 the home file or the call is wrong.`
 
 const rootExample = `  holdover                      look at the demo home in the screens
-  holdover myhouse.yaml         open your own home file in the screens
+  holdover myhouse.yaml         open your own home file in the screens, or begin it
   holdover plan myhouse.yaml    the verdict as text`
 
 // newRoot makes the command with all its verbs.
@@ -81,9 +83,9 @@ Everywhere:
 {{.InheritedFlags.FlagUsages | trimTrailingWhitespaces}}
 {{end}}`
 
-// rootArgs takes one home file. Any other word is a verb that does not exist.
+// rootArgs takes one home file, by its ending or because it is there. Any other word is a verb that does not exist.
 func rootArgs(c *cobra.Command, args []string) error {
-	if len(args) > 0 && !isHomeFile(args[0]) {
+	if len(args) > 0 && !isHomeFile(args[0]) && !isThere(args[0]) {
 		var verbs []string
 		for _, verb := range c.Commands() {
 			if verb.IsAvailableCommand() {
@@ -101,8 +103,8 @@ func openHome(c *cobra.Command, t terminal, args []string, opts screens.Options)
 		return printPlan(t, args, planFlags{width: defaultWidth, ascii: opts.ASCII})
 	}
 	if len(args) > 0 {
-		// A file that is not there is a slip of the pen; one with faults opens, to be mended.
-		if _, err := loads.TextOf(args[0]); err != nil {
+		// A file that is not there is begun; one with faults opens, to be mended; what cannot be read at all is said here.
+		if _, err := loads.TextOf(args[0]); err != nil && !screens.Begins(args[0]) {
 			return err
 		}
 		opts.Path = args[0]
@@ -111,6 +113,29 @@ func openHome(c *cobra.Command, t terminal, args []string, opts screens.Options)
 		return fmt.Errorf("%w\nThe same as text: %s plan", err, c.CommandPath())
 	}
 	return nil
+}
+
+// isThere says whether a word is the name of a file, whatever its ending.
+func isThere(word string) bool {
+	info, err := os.Stat(word)
+	return err == nil && info.Mode().IsRegular()
+}
+
+// A notBegun is the error of a home file that is not there and that the screens would begin.
+type notBegun struct {
+	error
+	path string
+}
+
+func (n notBegun) Unwrap() error { return n.error }
+
+// hint says how to begin the file, under a name that the root command takes for one.
+func (n notBegun) hint() string {
+	path := n.path
+	if !isHomeFile(path) {
+		path += ".yaml"
+	}
+	return "To begin it, run this on a terminal: holdover " + path
 }
 
 // version is the module's, as the build recorded it.

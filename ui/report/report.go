@@ -45,7 +45,7 @@ func Text(r *planner.Result, width int, g Glyphs) string {
 
 // Verdict says in one sentence what carries the house.
 func verdict(r *planner.Result) string {
-	outage := fmt.Sprintf("%s without supply from %s in %s", amount(float64(r.Home.Outage.Length), "h"), loads.Clock(r.Demand.Start), season(r.Home.Outage.Season))
+	outage := fmt.Sprintf("%s without supply from %s in %s", amount(float64(r.Home.Outage.Length), "h"), startText(r), season(r.Home.Outage.Season))
 	var says string
 	switch {
 	case len(r.Demand.Loads) == 0:
@@ -79,4 +79,12 @@ func addCautions(p *page, r *planner.Result) {
 	for _, c := range r.Cautions {
 		p.item(c.Word + ": " + c.Text + " (" + c.Source + ")")
 	}
+}
+
+// startText is the clock time at which the outage begins, and which one that is where every hour was tried.
+func startText(r *planner.Result) string {
+	if r.Home.Outage.Start.Worst {
+		return loads.Clock(r.Demand.Start) + " (the hour that asks the most energy)"
+	}
+	return loads.Clock(r.Demand.Start)
 }

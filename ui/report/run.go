@@ -160,5 +160,9 @@ func RunLead(r *planner.Result, o planner.Option) string {
 	case !o.Open():
 		says = "would carry the house"
 	}
-	return fmt.Sprintf("a %s %s through %s from %s", o.Kind, says, amount(float64(r.Home.Outage.Length), "h"), loads.Clock(units.Hours(o.Outcome.Start)))
+	from := loads.Clock(units.Hours(o.Outcome.Start))
+	if r.Home.Outage.Start.Worst {
+		from += ", the hardest hour for it"
+	}
+	return fmt.Sprintf("a %s %s through %s from %s", o.Kind, says, amount(float64(r.Home.Outage.Length), "h"), from)
 }

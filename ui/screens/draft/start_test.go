@@ -1,6 +1,8 @@
 package draft
 
 import (
+	"os"
+	"path/filepath"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -15,18 +17,69 @@ import (
 func TestBegin_ReadsAndIsUnsaved(t *testing.T) {
 	t.Setenv("XDG_STATE_HOME", t.TempDir())
 	for _, p := range profiles.Circuits() {
-		d, err := BeginAppliance(p)
+		d, err := BeginAppliance(p, "")
 		require.NoError(t, err, p.Name)
 		require.Len(t, d.Home().Circuits, 1)
 		require.Len(t, d.Home().Gear, 1)
 		require.InDelta(t, 0.5, float64(d.Home().Outage.Length), 1e-9)
 	}
-	d, err := BeginHouse()
+	d, err := BeginHouse("")
 	require.NoError(t, err)
 	assert.True(t, d.Unsaved())
 	assert.Equal(t, "new home", d.Name())
+	assert.NoFileExists(t, d.Recovery(), "nothing is typed yet")
+	require.NoError(t, d.NextCare(0))
 	assert.FileExists(t, d.Recovery())
 	assert.NotContains(t, d.Recovery(), "demo")
+
+	again, err := BeginHouse("")
+	require.NoError(t, err)
+	text, found := again.Found()
+	assert.True(t, found, "beginning anew must not write over what an earlier run left")
+	assert.Equal(t, string(d.Text()), string(text))
+}
+
+// A home begun under a name writes nothing before it is saved, and then exactly there.
+func TestBegin_UnderAName(t *testing.T) {
+	folder := t.TempDir()
+	path := filepath.Join(folder, "first.yaml")
+	require.True(t, Free(path))
+	d, err := BeginHouse(path)
+	require.NoError(t, err)
+	assert.Equal(t, "first.yaml", d.Name())
+	assert.True(t, d.Unsaved())
+	assert.False(t, d.HasFile())
+	entries, err := os.ReadDir(folder)
+	require.NoError(t, err)
+	assert.Empty(t, entries)
+
+	require.NoError(t, d.Save())
+	assert.True(t, d.HasFile())
+	assert.False(t, d.Unsaved())
+	text, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, string(d.Text()), string(text))
+	assert.False(t, Free(path))
+}
+
+func TestBegin_AFileThatCameMeanwhileIsSpared(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "first.yaml")
+	d, err := BeginHouse(path)
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(path, []byte("precious"), 0o644))
+	require.ErrorIs(t, d.Save(), ErrChanged)
+	text, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, "precious", string(text))
+}
+
+// Free is no where something stands, a link to nothing too, and where there is no folder.
+func TestFree_WhereNothingIs(t *testing.T) {
+	folder := t.TempDir()
+	require.NoError(t, os.Symlink("gone.yaml", filepath.Join(folder, "link.yaml")))
+	for path, want := range map[string]bool{"new.yaml": true, "link.yaml": false, "no/new.yaml": false, "new/": false, ".": false} {
+		assert.Equal(t, want, Free(folder+string(filepath.Separator)+path), path)
+	}
 }
 
 // Runtimes may be typed as a shop page has them.
@@ -34,7 +87,7 @@ func TestRuntimes_AsPeopleTypeThem(t *testing.T) {
 	t.Setenv("XDG_STATE_HOME", t.TempDir())
 	kettle, _ := profiles.FindCircuit("kettle")
 	for _, text := range []string{"50% 11 min, 100% 2.5 min", "[50%, 11 min], [100%, 2.5 min]", "[[50%, 11 min], [100%, 2.5 min]]", "0.5 11 min,1 2.5 min"} {
-		d, err := BeginAppliance(kettle)
+		d, err := BeginAppliance(kettle, "")
 		require.NoError(t, err)
 		require.NoError(t, d.Apply(Change{Path{"gear", 0, "runtimes"}, text}), text)
 		assert.Equal(t, []loads.Runtime{{Load: 0.5, Time: 11}, {Load: 1, Time: 2.5}}, d.Home().Gear[0].Runtimes, text)
@@ -48,7 +101,7 @@ func TestRuntimes_AsPeopleTypeThem(t *testing.T) {
 func TestRuntimes_SayWhatIsWrong(t *testing.T) {
 	t.Setenv("XDG_STATE_HOME", t.TempDir())
 	kettle, _ := profiles.FindCircuit("kettle")
-	d, err := BeginAppliance(kettle)
+	d, err := BeginAppliance(kettle, "")
 	require.NoError(t, err)
 	assert.Error(t, d.Apply(Change{Path{"gear", 0, "runtimes"}, "half an hour"}))
 	assert.Error(t, d.Apply(Change{Path{"gear", 0, "runtimes"}, "50% 5 min, 100% 6 min"}))
