@@ -20,6 +20,15 @@ type Load struct {
 // unit is the running power of one of its units.
 func (l *Load) unit() Power { return l.Running / Power(complex(float64(l.Count), 0)) }
 
+// MeanDuty is the share of the day that it is on.
+func (l *Load) MeanDuty() float64 {
+	sum := 0.0
+	for _, duty := range l.Duty {
+		sum += duty / 24
+	}
+	return sum
+}
+
 // workLoads works out every circuit that is kept or rotated.
 func workLoads(home *Home) []Load {
 	outdoors := home.Site.Outdoors(home.Outage.Season)

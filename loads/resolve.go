@@ -3,6 +3,7 @@ package loads
 import (
 	"fmt"
 	"reflect"
+	"strings"
 
 	"gopkg.in/yaml.v3"
 
@@ -63,6 +64,13 @@ func (c *Circuit) readProfile(r *reader, n *yaml.Node, path string) {
 }
 
 func suggestProfile(like string) string {
+	for _, word := range profiles.EverydayWord(strings.ToLower(like)) {
+		for _, name := range profileNames() {
+			if strings.Contains(name, strings.ReplaceAll(word, " ", "-")) {
+				return "; did you mean " + name + "?"
+			}
+		}
+	}
 	if best := nearest(like, profileNames()); best != "" {
 		return "; did you mean " + best + "?"
 	}

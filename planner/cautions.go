@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -37,6 +38,7 @@ var rules = []rule{
 	{"carbon-monoxide", func(c *circumstances) bool { return c.engine }},
 	{"shared-neutral-120", (*circumstances).sharedNeutral},
 	{"medical", (*circumstances).medical},
+	{"cannot-wait", (*circumstances).leftWaiting},
 	{"fuel-storage", (*circumstances).storesFuel},
 	{"refuel-hot", func(c *circumstances) bool { return c.burns("gasoline") || c.burns("diesel") }},
 	{"battery-placement", func(c *circumstances) bool { return c.battery }},
@@ -51,6 +53,7 @@ var rules = []rule{
 	{"frost-heaters", (*circumstances).guarded},
 	{"cannot-heat", (*circumstances).cannotHeat},
 	{"light-load-diesel", (*circumstances).lightDiesel},
+	{"engine-cold", func(c *circumstances) bool { return c.engine && c.coldestOut() < engineColdC }},
 	{"propane-cold", func(c *circumstances) bool { return c.burns("propane") && c.coldestOut() < 0 }},
 	{"temperature-table", (*circumstances).outsideTable},
 	{"defaults-used", (*circumstances).siteAssumed},
@@ -66,6 +69,9 @@ var rules = []rule{
 
 // highSiteM is the height above which engine makers commonly ask for an altitude kit, m (common practice, no source).
 const highSiteM = 1500
+
+// engineColdC is the outdoor temperature below which an engine commonly needs help to start, °C (common practice, no source).
+const engineColdC = -15
 
 // cautions lists every caution that applies, the gravest first.
 func cautions(r *Result, c *choose.Case, rating site.Rating) []Caution {
@@ -125,6 +131,18 @@ func (c *circumstances) engineIs(is func(choose.Outcome) bool) bool {
 	return slices.ContainsFunc(c.designs, func(o choose.Outcome) bool { return o.Machine != nil && is(o) })
 }
 
+// leftWaiting holds where a circuit that can never wait, by its profile or its own can_wait, is set to take turns or left off.
+func (c *circumstances) leftWaiting() bool {
+	for i := range c.Home.Circuits {
+		l := &c.Home.Circuits[i]
+		_, known := c.Home.Origin(fmt.Sprintf("circuits[%d].needs.can_wait", i))
+		if l.Care != loads.Keep && known && l.Needs.CanWait == 0 {
+			return true
+		}
+	}
+	return false
+}
+
 func (c *circumstances) burns(fuel string) bool {
 	return c.engineIs(func(o choose.Outcome) bool { return o.Machine.Fuel.Name == fuel })
 }
@@ -175,7 +193,7 @@ func (c *circumstances) outsideTable() bool {
 }
 
 func (c *circumstances) siteAssumed() bool {
-	for _, path := range []string{"site.elevation", "site.hottest", "site.coldest", "site.battery_space", "site.inverter_space", "outage.length", "outage.season"} {
+	for _, path := range []string{"site.elevation", "site.hottest", "site.coldest", "site.battery_space", "site.inverter_space", "outage.length", "outage.season", "limits.fuels"} {
 		if !c.Home.Given(path) {
 			return true
 		}

@@ -70,17 +70,9 @@ func (ids *circuitIDs) add(s *working.Sheet, home *loads.Home, d *loads.Demand, 
 		}
 		ids.starting = append(ids.starting, put("starting_va", float64(l.Starting.VA()), "VA", startHow(l), origin("start"), from...))
 	}
-	duty := put("duty", meanDuty(l), "", dutyHow(l), origin("use", "heater"), dutyFrom(home, l)...)
+	duty := put("duty", l.MeanDuty(), "", dutyHow(l), origin("use", "heater"), dutyFrom(home, l)...)
 	energy := loads.EnergyOver(l.Hourly, d.Start, home.Outage.Length)
 	ids.energy = append(ids.energy, put("energy_wh", float64(energy), "Wh", energyHow(l), origin("use", "heater"), running, duty))
-}
-
-func meanDuty(l *loads.Load) float64 {
-	sum := 0.0
-	for _, duty := range l.Duty {
-		sum += duty / 24
-	}
-	return sum
 }
 
 // dutyFrom lists the inputs behind a duty that follows the weather.

@@ -17,7 +17,7 @@ import (
 
 // newOption writes one option's outcome on its own sheet and on the plan's.
 func newOption(s *working.Sheet, c *choose.Case, kind Kind, o choose.Outcome, whyNot []string) Option {
-	option := Option{Kind: kind, Carried: o.Carried() && o.Real(), WhyNot: whyNot, Sheet: &working.Sheet{}, Outcome: o}
+	option := Option{Kind: kind, Carried: o.Carried() && o.Real() && !c.Overbooked(), WhyNot: whyNot, Sheet: &working.Sheet{}, Outcome: o}
 	if !o.Real() {
 		return option
 	}

@@ -32,7 +32,7 @@ func (r *Result) look(c *choose.Case) {
 	r.addLasting()
 	long := c.Long()
 	for i := range r.Options {
-		if option := &r.Options[i]; option.Outcome.Real() {
+		if option := &r.Options[i]; option.Outcome.Real() && !c.Overbooked() {
 			e := risk.Expose(o.Lasting, r.Home.Outage.PerYear, c.Stretches(option.Outcome.Design, long))
 			o.Exposure[option.Kind] = e
 			r.addExposure(option, e)

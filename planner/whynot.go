@@ -16,18 +16,17 @@ import (
 
 // rotation says why circuits that take turns cannot: one at a time, they may not want more hours between them than there are.
 func (v *verdictInputs) rotation() []string {
-	hours, names := 0.0, []string{}
+	if !v.c.Overbooked() {
+		return nil
+	}
+	names := []string{}
 	for i := range v.demand.Loads {
-		if l := &v.demand.Loads[i]; l.Care == loads.Rotate {
-			hours += 24 * meanDuty(l)
+		if l := &v.demand.Loads[i]; l.Care == loads.Rotate && l.Use.Kind != loads.UseAlways {
 			names = append(names, l.Name)
 		}
 	}
-	if hours <= 24*(1+1e-9) {
-		return nil
-	}
 	return []string{fmt.Sprintf("The circuits that take turns (%s) want %s h of running a day between them, and one at a time there are 24: keep or shed some of them.",
-		nameList(names, 4), units.Format(hours))}
+		nameList(names, 4), units.Format(v.c.RotatingH))}
 }
 
 // verdictInputs is what the why-nots look at.

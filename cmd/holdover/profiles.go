@@ -73,7 +73,24 @@ func factText(name string, width int) (string, error) {
 			}
 		}
 	}
+	if facts := everydayFacts(name); len(facts) > 0 {
+		return report.FactList(name, facts, width), nil
+	}
 	return "", misused("there is no profile %q%s", name, meant(name, factNames(), ""))
+}
+
+// everydayFacts lists the circuits that a word people say stands for, such as fridge.
+func everydayFacts(name string) (facts []report.Fact) {
+	for _, word := range profiles.EverydayWord(strings.ToLower(name)) {
+		for _, group := range profiles.Groups() {
+			for _, f := range circuitFacts(group) {
+				if strings.Contains(f.Name, strings.ReplaceAll(word, " ", "-")) {
+					facts = append(facts, f)
+				}
+			}
+		}
+	}
+	return facts
 }
 
 // factNames lists every name that the verb takes.

@@ -38,6 +38,7 @@ type Case struct {
 	OutagesPerYear float64
 	Horizon        Horizon
 	Budget         float64 // 0: none
+	RotatingH      float64 // hours a day that circuits taking turns say they want between them; beyond 24 nothing carries the house
 
 	rates  rates
 	home   *loads.Home
@@ -82,10 +83,18 @@ func NewCase(home *loads.Home, d *loads.Demand, r site.Rating) *Case {
 	}
 	c.setLength(home.Outage.Length)
 	c.PowerModules = battery.PowerModules(d.RunningW, a.InverterIdle, a.InverterEfficiency, c.Battery.DischargePerH, a.Module)
+	for i := range d.Loads {
+		if l := &d.Loads[i]; l.Care == loads.Rotate && l.Use.Kind != loads.UseAlways {
+			c.RotatingH += 24 * l.MeanDuty()
+		}
+	}
 	c.addHurried()
 	c.addMachines(r)
 	return c
 }
+
+// Overbooked says whether the circuits that take turns want more hours between them than a day has.
+func (c *Case) Overbooked() bool { return c.RotatingH > 24*(1+1e-9) }
 
 // setLength cuts the outage into spans, and fills what depends on how long it is.
 func (c *Case) setLength(length units.Hours) {

@@ -93,15 +93,16 @@ func GeneratorWanted(home *loads.Home, d *loads.Demand, r site.Rating) generator
 const slowestTakeoverS = 600
 
 // addHurried finds how long a generator that serves alone may take to start: no longer than the shortest gap of a kept
-// circuit that cannot be without supply for longer either. A circuit that can wait restarts after a longer break.
+// circuit that cannot be without supply for longer either. A circuit that can wait restarts after a longer break; one that
+// can never wait counts though it is set to take turns.
 func (c *Case) addHurried() {
 	c.WithinS = math.Inf(1)
 	for i := range c.demand.Loads {
 		l := &c.demand.Loads[i]
-		if l.Care != loads.Keep {
-			continue
-		}
 		within := darkS(c.home, l)
+		if l.Care == loads.Rotate && within > 0 {
+			continue // it waits for its turn in any case
+		}
 		if within < slowestTakeoverS {
 			c.Hurried = append(c.Hurried, l.Name)
 		}

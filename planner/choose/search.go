@@ -55,7 +55,7 @@ func (c *Case) ChosenKind() Kind {
 		}
 	}
 	s := &search{Case: c, budget: c.Budget, cost: cost, anyWillDo: true}
-	if s.hybrids(); s.found {
+	if s.kind(Hybrid); s.found {
 		return Hybrid
 	}
 	return kind
@@ -64,15 +64,21 @@ func (c *Case) ChosenKind() Kind {
 // search goes through the designs of a kind that cost no more than the budget to buy (0: any) and less than cost.
 func (c *Case) search(kind Kind, budget, cost float64) *search {
 	s := &search{Case: c, budget: budget, cost: cost}
-	switch kind {
-	case Generator:
+	s.kind(kind)
+	return s
+}
+
+// kind goes through the designs of a kind. Where turns are overbooked none of them carries the house.
+func (s *search) kind(kind Kind) {
+	switch {
+	case s.Overbooked():
+	case kind == Generator:
 		s.generators()
-	case Battery:
+	case kind == Battery:
 		s.batteries()
-	case Hybrid:
+	case kind == Hybrid:
 		s.hybrids()
 	}
-	return s
 }
 
 // search keeps the best outcome so far.

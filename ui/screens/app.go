@@ -126,15 +126,24 @@ func (a *app) capture(event *tcell.EventKey) *tcell.EventKey {
 		return tcell.NewEventKey(tcell.KeyEscape, 0, tcell.ModNone)
 	case over:
 		return event
-	case event.Key() == tcell.KeyCtrlC, a.small && event.Rune() == 'q':
+	case event.Key() == tcell.KeyCtrlC, a.small && !a.typing() && event.Rune() == 'q':
 		a.quit()
-	case event.Key() == tcell.KeyCtrlS, a.small && event.Rune() == 's':
+	case event.Key() == tcell.KeyCtrlS, a.small && !a.typing() && event.Rune() == 's':
 		a.save(nil)
 	case a.small:
 	default:
 		return event
 	}
 	return nil
+}
+
+// typing says whether letters are text on the top page: then none may save or quit because the terminal has become too small.
+func (a *app) typing() bool {
+	switch a.top().(type) {
+	case settler, *picker:
+		return true
+	}
+	return false
 }
 
 // common handles the keys that mean the same on every screen that takes no text.
@@ -165,7 +174,7 @@ type commonKey struct {
 func (a *app) commonKeys() []commonKey {
 	screens := []commonKey{
 		{'o', "options side by side, reasons, why not", func() { a.visit(newOptionsPage(a)) }},
-		{'p', "picture of the run: charge and generator through the outage", func() { a.visit(newRunPage(a)) }},
+		{'p', "picture of the run: battery and generator, hour by hour", func() { a.visit(newRunPage(a)) }},
 		{'i', "outlook: what would change it, costs by length, chances", func() { a.visit(newOutlookPage(a)) }},
 		{'f', "figures, and the working of each", func() { a.visit(newFiguresPage(a)) }},
 		{'h', "draw hour by hour", func() { a.visit(newHoursPage(a)) }},

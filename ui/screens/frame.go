@@ -33,11 +33,18 @@ func (b *bar) Draw(screen tcell.Screen) {
 	printLine(screen, b.line(width), x, y, width)
 }
 
+// notSaved follows the name of a file that is begun here and not on the disk yet.
+const notSaved = ", not saved yet"
+
 // head is the first line: whose home, which file, saved or not, and the outage.
 func (a *app) head(width int) string {
 	g := a.look.glyphs
 	if a.draft == nil {
-		return a.look.heading.on(g.fit(a.path, width))
+		file := a.path
+		if _, begins := a.stack[0].(*question); begins {
+			file = filepath.Base(file) + notSaved
+		}
+		return a.look.heading.on(g.fit(file, width))
 	}
 	home := a.draft.Home()
 	right := fmt.Sprintf("%s h from %s, %s", units.Format(float64(home.Outage.Length)), home.Outage.Start, home.Outage.Season)
@@ -52,7 +59,7 @@ func (a *app) head(width int) string {
 	}
 	switch {
 	case path != "" && !a.draft.HasFile():
-		file += ", not saved yet"
+		file += notSaved
 	case a.draft.Unsaved():
 		file += g.dots + "unsaved *"
 	}
@@ -83,7 +90,11 @@ func (a *app) drawSmall(screen tcell.Screen) bool {
 	if !a.small {
 		return false
 	}
-	text := fmt.Sprintf("%dx%d needed, %dx%d here; s save, q quit", leastWidth, leastHeight, width, height)
+	keys := "s save, q quit"
+	if a.typing() {
+		keys = "Ctrl-S save, Ctrl-C quit"
+	}
+	text := fmt.Sprintf("%dx%d needed, %dx%d here; %s", leastWidth, leastHeight, width, height, keys)
 	if over, ok := a.top().(overlay); ok {
 		text = over.small()
 	} else if a.note != "" {

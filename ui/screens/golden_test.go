@@ -27,6 +27,7 @@ func TestGolden(t *testing.T) {
 		{"circuits", 200, 60, Options{}, nil},
 		{"circuits-ascii-mono", 80, 24, Options{ASCII: true, NoColor: true}, []any{"jj"}},
 		{"form", 80, 24, Options{}, []any{"jj", tcell.KeyEnter, tcell.KeyTab, tcell.KeyTab, tcell.KeyTab, "x"}},
+		{"form-fault-elsewhere", 80, 24, Options{}, []any{"jj", tcell.KeyEnter, tcell.KeyTab, tcell.KeyTab, tcell.KeyTab, tcell.KeyTab, "2 lm", tcell.KeyDown, tcell.KeyDown, tcell.KeyDown}},
 		{"form-mono", 80, 24, Options{NoColor: true}, []any{"w", tcell.KeyTab}},
 		{"picker", 80, 24, Options{}, []any{"a", "heat pump"}},
 		{"options", 80, 24, Options{}, []any{"o"}},
@@ -38,6 +39,8 @@ func TestGolden(t *testing.T) {
 		{"hours-ascii", 80, 24, Options{ASCII: true}, []any{"h"}},
 		{"figures", 120, 40, Options{}, []any{"f"}},
 		{"quit", 80, 24, Options{}, []any{" q"}},
+		{"begin", 80, 24, Options{Path: "first.yaml"}, []any{tcell.KeyDown}},
+		{"save-as", 80, 24, Options{}, []any{"S"}},
 	} {
 		name := fmt.Sprintf("%s-%dx%d", c.name, c.width, c.height)
 		t.Run(name, func(t *testing.T) {

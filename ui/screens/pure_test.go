@@ -64,8 +64,25 @@ func TestMatch_TheBestComesFirst(t *testing.T) {
 	require.Equal(t, "refrigerator", first("rfrgrtr"))
 	require.Equal(t, "sump-pump-half-hp", first("sump half"))
 	require.Contains(t, first("heat pump"), "heat-pump", "before a heating pump")
+	require.Equal(t, "furnace-gas", first("furnice"), "one letter wrong")
+	require.Equal(t, "refrigerator", first("refriggerator"), "one too many")
 	require.Empty(t, matchProfiles(profiles.Circuits(), "qqq"))
+	require.Empty(t, matchProfiles(profiles.Circuits(), "qqqq"))
 	require.Len(t, matchProfiles(profiles.Circuits(), ""), len(profiles.Circuits()))
+}
+
+// What people call things finds what they mean, before or in place of what has the same letters scattered about.
+func TestMatch_EverydayWords(t *testing.T) {
+	for typed, want := range map[string]string{
+		"fridge": "refrigerator", "Fridge": "refrigerator", "tv": "television", "wifi": "router", "aircon window": "window-ac",
+	} {
+		found := matchProfiles(profiles.Circuits(), typed)
+		require.NotEmpty(t, found, typed)
+		require.Contains(t, found[0].Name, want, typed)
+	}
+	for _, p := range matchProfiles(profiles.Circuits(), "tv") {
+		require.Regexp(t, "(?i)tv|television", p.Name+" "+p.Title+" "+p.Group)
+	}
 }
 
 func TestWorkingTree_GoesDownToTheSources(t *testing.T) {
@@ -124,4 +141,16 @@ func TestGravest_GoesByTheWordNotTheOrder(t *testing.T) {
 	require.Equal(t, "b", c.ID)
 	_, ok = gravest(nil)
 	require.False(t, ok)
+}
+
+func TestHelp_IsWholeAtEightyColumns(t *testing.T) {
+	r := newRig(t, Options{}, 80, 120).press("?")
+	for _, part := range helpParts {
+		for _, row := range part.rows {
+			r.has(row[0]).has(row[1])
+		}
+	}
+	for _, key := range r.app.commonKeys() {
+		r.has(key.label)
+	}
 }

@@ -42,7 +42,7 @@ func (a *app) beginAt(path string) {
 			return
 		}
 	}
-	a.open(newQuestion(a.look, filepath.Base(path)+" is not there yet. What is the new home to be about? Nothing is written until you save.",
+	a.open(newQuestion(a.look, filepath.Base(path)+" is not there yet; it is written when you save. What is the new home to be about?",
 		append(a.beginnings(path), choice{'q', "quit", a.quit})...))
 }
 

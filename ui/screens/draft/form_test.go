@@ -1,6 +1,7 @@
 package draft_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -102,4 +103,24 @@ func TestForm_DropPutsBackWhatTheFileHas(t *testing.T) {
 	require.Equal(t, "1200 W", f.Text(0))
 	require.Empty(t, f.Fields[0].Fault)
 	require.True(t, f.Commit())
+}
+
+// A clock time has a colon and is no mapping; a mapping may be typed without its colon.
+func TestForm_MappingsAsPeopleTypeThem(t *testing.T) {
+	d := open(t, home)
+	start, use := draft.Path{"circuits", 1, "start"}, draft.Path{"circuits", 1, "use"}
+	for _, c := range []struct {
+		path        draft.Path
+		typed, want string
+	}{
+		{draft.Path{"outage", "start"}, "19:30", "19:30"}, {draft.Path{"outage", "start"}, "worst", "worst"},
+		{start, "times 4", "times: 4"}, {start, "{times: 5}", "times: 5"}, {start, "code G, hp 0.5", "code: \"G\", hp: 0.5"},
+		{start, "amps: 30 A", "amps: \"30 A\""}, {start, "none", "none"},
+		{use, "hours_per_day 3 h", "hours_per_day: \"3 h\""}, {use, "minutes_per_day: 40 min", "minutes_per_day: \"40 min\""},
+	} {
+		require.NoError(t, d.Apply(draft.Change{Path: c.path, Text: c.typed}), c.typed)
+		got, _ := d.Typed(c.path)
+		require.Equal(t, strings.ReplaceAll(c.want, `"`, ""), strings.ReplaceAll(got, `"`, ""), c.typed)
+	}
+	require.ErrorContains(t, d.Apply(draft.Change{Path: use, Text: "now and then"}), `unknown key "now"`)
 }

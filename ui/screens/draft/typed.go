@@ -90,8 +90,8 @@ func fragment(key any, text string) (string, error) {
 	open, shut := "", ""
 	switch key {
 	case "start", "use", "sun", "lasts", "gas", "tank", "pit":
-		if strings.Contains(text, ":") {
-			open, shut = "{", "}"
+		if inside, ok := mappingIn(text); ok {
+			open, text, shut = "{", inside, "}"
 		}
 	case "fuels", "runs":
 		open, shut = "[", "]"
@@ -109,6 +109,28 @@ func fragment(key any, text string) (string, error) {
 		return "", errors.New("\"" + text + "\" is not understood; write it like " + example(key))
 	}
 	return OneLine(n), nil
+}
+
+var (
+	keyFirst  = regexp.MustCompile(`^\{|^[a-z_]+\s*:`)
+	keyBefore = regexp.MustCompile(`^([a-z_]+)\s+(\S.*)$`)
+)
+
+// mappingIn is the mapping that a text stands for: "times: 4", and "times 4" as people type it. ok is false for a single
+// value, such as none or the clock time of an outage's start.
+func mappingIn(text string) (inside string, ok bool) {
+	if keyFirst.MatchString(text) {
+		return text, true
+	}
+	parts := strings.Split(text, ",")
+	for i, part := range parts {
+		found := keyBefore.FindStringSubmatch(strings.TrimSpace(part))
+		if found == nil {
+			return "", false
+		}
+		parts[i] = found[1] + ": " + found[2]
+	}
+	return strings.Join(parts, ", "), true
 }
 
 // wholeNode reads a text as one mapping or list and nothing after it: the decoder by itself would stop at the end of the
