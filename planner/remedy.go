@@ -25,11 +25,11 @@ func (m Remedy) String() string {
 	return fmt.Sprintf("%s, and a %s carries it, for %s over the planning years.", m.Change, m.Kind, money(m.Cost))
 }
 
-// remediesShown and movesTried bound the advice and the work behind it.
-const (
-	remediesShown = 6
-	movesTried    = 12
-)
+// remediesShown bounds the advice.
+const remediesShown = 6
+
+// movesTried bounds the work behind it: each move is a home planned again, so a very large home gets fewer.
+func movesTried(home *loads.Home) int { return max(2, min(12, 2000/max(1, len(home.Circuits)))) }
 
 // remedies tries each limit lifted by itself, each large circuit moved by itself, and, where no single circuit is enough,
 // circuits shed one after another; the cheapest first.
@@ -106,7 +106,7 @@ func movable(r *Result) []*loads.Load {
 
 func movedCircuits(r *Result) (out []Remedy) {
 	candidates := movable(r)
-	for _, l := range candidates[:min(len(candidates), movesTried)] {
+	for _, l := range candidates[:min(len(candidates), movesTried(r.Home))] {
 		for _, care := range []loads.Care{loads.Rotate, loads.Shed} {
 			if l.Care == care {
 				continue
@@ -125,7 +125,7 @@ func movedCircuits(r *Result) (out []Remedy) {
 
 // shedMany sheds circuits, the weightiest first, until the rest is carried, then takes back each that need not have gone.
 func shedMany(r *Result, candidates []*loads.Load) []Remedy {
-	candidates = candidates[:min(len(candidates), movesTried)]
+	candidates = candidates[:min(len(candidates), movesTried(r.Home))]
 	for n := 2; n <= len(candidates); n++ {
 		if _, ok := tryRemedy(withCare(r.Home, loads.Shed, candidates[:n]...), ""); !ok {
 			continue

@@ -16,6 +16,10 @@ func (s *subject) checkGap() {
 		s.say("gap", Passed, nil, "Nothing here minds a short break.")
 		return
 	}
+	if !s.Has("gap") && s.Kind == generatorSet {
+		s.say("gap", Asked, nil, "Not on the sheet: give under gap how long it takes until it runs and is connected (by hand, minutes). It matters to %s.", list(minds))
+		return
+	}
 	if !s.Has("gap") {
 		s.ask("gap", "its transfer time", fmt.Sprintf("It matters to %s.", list(minds)))
 		return

@@ -126,6 +126,8 @@ func (s *subject) reserveOf(c profiles.Chemistry) (r Reserve, problem string) {
 		return newStore(s.Energy, c, left, efficiency, idle), ""
 	case len(s.Runtimes) > 0 && s.Watts > 0:
 		return newPoint(s.Runtimes[0], s.Watts, left), ""
+	case len(s.Runtimes) > 0:
+		return Reserve{}, "its continuous watts, of which the loads of its published runtimes are shares"
 	}
 	return Reserve{}, "its stored energy in Wh, or its runtimes at two loads or more"
 }
@@ -182,7 +184,7 @@ func (s *subject) checkRuntime() {
 	case b.sure >= length:
 		s.say("runtime", Conditional, figures, "You accept less than %s of head-room: it lasts %s, and %s are wanted.", percent(s.home.Assume.EnergyMargin), span(b.sure), span(length))
 	case b.runtime >= length:
-		s.say("runtime", Conditional, figures, "The maker confirms the runtime at %s: %s, it lasts %s%s; %s are wanted.", watts(s.demand.RunningW), r.beyond(), span(b.runtime), s.throughout(b, r), span(length))
+		s.say("runtime", Conditional, figures, "The maker confirms the runtime at %s: %s, it lasts %s%s; %s are wanted.", watts(s.demand.RunningW), r.beyond(s.demand.RunningW), span(b.runtime), s.throughout(b, r), span(length))
 	case b.best >= length:
 		s.say("runtime", Conditional, figures, "%s", s.kindly(b, length))
 	default:
@@ -198,8 +200,11 @@ func (s *subject) throughout(b bounds, r Reserve) string {
 	return ""
 }
 
-// beyond says how a runtime was carried past what the maker published.
-func (r Reserve) beyond() string {
+// beyond says how a runtime was carried past what the maker published, by load or by the law's own misses.
+func (r Reserve) beyond(at units.Watts) string {
+	if r.ByLaw && r.Law.Within(at) && r.Law.Flatters > 0 {
+		return fmt.Sprintf("by the law through its published runtimes, which is up to %s above them", percent(r.Law.Flatters))
+	}
 	if r.ByLaw {
 		return fmt.Sprintf("by its published runtimes, carried on beyond the loads they are for (%s to %s)", number(float64(r.Law.From)), watts(r.Law.To))
 	}

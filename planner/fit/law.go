@@ -14,6 +14,7 @@ type Law struct {
 	From, To  units.Watts // loads of the first and the last published point
 	Points    int
 	WorstMiss float64 // largest share by which a published runtime misses the law; 0 for two points
+	Flatters  float64 // largest share by which the law is above a published runtime; 0 for two points
 }
 
 // FitLaw puts the law through two points or more: exactly through two, by least squares of ln t over ln P through more.
@@ -34,10 +35,11 @@ func FitLaw(points []loads.Runtime, rated units.Watts) (law Law, ok bool) {
 	law.B, law.A, law.Points = -slope, math.Exp((sy-slope*sx)/n), len(points)
 	for _, p := range points {
 		at := law.Hours(units.Watts(p.Load) * rated)
-		law.WorstMiss = max(law.WorstMiss, math.Abs(float64(at)*60/float64(p.Time)-1))
+		over := float64(at)*60/float64(p.Time) - 1
+		law.WorstMiss, law.Flatters = max(law.WorstMiss, math.Abs(over)), max(law.Flatters, over)
 	}
 	if len(points) == 2 {
-		law.WorstMiss = 0
+		law.WorstMiss, law.Flatters = 0, 0
 	}
 	return law, true
 }

@@ -2,9 +2,7 @@ package fit
 
 import (
 	"fmt"
-	"slices"
 
-	"holdover/loads"
 	"holdover/loads/units"
 	"holdover/planner/generator"
 	"holdover/profiles"
@@ -64,45 +62,6 @@ func (s *subject) checkDischarge() {
 	va := float64(s.demand.Running.VA()) * (1 + a.PowerMargin) / s.rating.Inverter
 	need := s.figure("fit.inverter_va", va, "VA", "running VA · (1 + power margin) / inverter derate", "", "load.running_va", s.assumed("assume.power_margin", a.PowerMargin, ""))
 	s.say("inverter", Conditional, []string{need}, "An inverter stands behind it that gives %s VA continuously and %s VA for a start, checked on its own sheet.", number(va), number(float64(s.demand.WorstVA)/s.rating.Inverter))
-}
-
-// checkLegs holds each half of a 120/240 V unit to the heavier leg, and keeps shared neutrals off a 120 V one.
-func (s *subject) checkLegs() {
-	two, known := s.two()
-	if s.home.House.Service != loads.SplitPhase || !s.Has("volts") {
-		return
-	}
-	if s.Volts < 200 {
-		if pairs := s.sharedNeutrals(); len(pairs) > 0 {
-			s.say("legs", Failed, nil, "%s share a neutral; on one 120 V leg it would carry the sum of both currents and could burn (NEC 710.15(C), 2020 edition, from memory).", list(pairs))
-		}
-		return
-	}
-	if !two || !known || !s.Has("va") {
-		return // asked for under volts or va
-	}
-	_, derate, _ := s.derate()
-	half := float64(s.VA) * derate / 2
-	heavier := float64(s.demand.Legs.Heaviest)
-	figures := []string{s.given("legs", float64(s.Legs), "legs"),
-		s.figure("fit.leg_va", half, "VA", "half of its VA on each leg, derated", "circuit theory: each half of a centre-tapped source carries its own", s.given("va", float64(s.VA), "VA")),
-		s.figure("load.heavier_leg_va", heavier, "VA", "the heavier leg, the circuits split as evenly as can be", sums, "load.running_va")}
-	outcome := Passed
-	if heavier > half*hair {
-		outcome = Failed
-	}
-	s.say("legs", outcome, figures, "Each leg gives %s VA here; the heavier one is to carry %s VA.", number(half), number(heavier))
-}
-
-// sharedNeutrals lists the pairs of a shared neutral of which both halves are to be served.
-func (s *subject) sharedNeutrals() (pairs []string) {
-	for i := range s.demand.Loads {
-		l := &s.demand.Loads[i]
-		if l.SharesWith != "" && slices.Contains(loadNames(s.demand), l.SharesWith) && !slices.Contains(pairs, l.SharesWith+" and "+l.Name) {
-			pairs = append(pairs, l.Name+" and "+l.SharesWith)
-		}
-	}
-	return pairs
 }
 
 // checkSurge holds the short-time rating, and how long it lasts, to the worst moment. What the unit gives steadily it gives for

@@ -32,6 +32,8 @@ func (s *subject) checkPrice() {
 		s.say("price", Passed, nil, "The sheet has no price, so it ranks last.")
 	case budget > 0 && s.total > budget:
 		s.say("price", Failed, []string{id, s.assumed("limits.budget", budget, currency())}, "It costs about %s %s in all; the budget is %s (limits.budget).", number(s.total), currency(), number(budget))
+	case s.Owned && s.total > 0:
+		s.say("price", Passed, []string{id}, "It is owned already; to connect it costs about %s %s.", number(s.total), currency())
 	case s.Owned:
 		s.say("price", Passed, []string{id}, "It is owned already.")
 	default:

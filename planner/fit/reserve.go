@@ -56,8 +56,13 @@ func newPoint(point loads.Runtime, rated units.Watts, left float64) Reserve {
 func (r Reserve) Use(at units.Watts) float64 { return r.rate(float64(at)) }
 
 // Sure is Use as far as the maker vouches for it: a load below the lightest published one is taken to use as much as that,
-// and one above the heaviest uses all at once.
+// and one above the heaviest uses all at once. A law through more than two points may lie above one of them; so much is taken
+// off all of it.
 func (r Reserve) Sure(at units.Watts) float64 {
+	return r.vouched(at) * (1 + r.Law.Flatters)
+}
+
+func (r Reserve) vouched(at units.Watts) float64 {
 	const hair = 1 + 1e-9
 	switch {
 	case r.Most > 0 && float64(at) > float64(r.Most)*hair:

@@ -15,7 +15,7 @@ func (s *subject) addRuntime(b bounds, r Reserve) []string {
 	case r.ByLaw:
 		how = fmt.Sprintf("t = %.4g·P^−%.4g h", r.Law.A, r.Law.B)
 		if r.Law.Points > 2 {
-			how += fmt.Sprintf(", least squares of ln t over ln P through %d points, none missed by more than %s", r.Law.Points, percent(r.Law.WorstMiss))
+			how += fmt.Sprintf(", least squares of ln t over ln P through %d points, none missed by more than %s; nothing passes on what it is above a point", r.Law.Points, percent(r.Law.WorstMiss))
 		}
 		from = append(from, s.figure("fit.law_a", r.Law.A, "", "a of the power law, h at 1 W", source, s.given("watts", float64(s.Watts), "W")),
 			s.figure("fit.law_b", r.Law.B, "", "b of the power law", source))
@@ -23,7 +23,8 @@ func (s *subject) addRuntime(b bounds, r Reserve) []string {
 		efficiency, idle := s.conversion()
 		how = fmt.Sprintf("Wh · depth of discharge · share left / (P/%.3g + %s)", efficiency, watts(idle))
 		source = "energy balance; depth of discharge, and Peukert's law for lead-acid, by the battery's kind"
-		from = append(from, s.given("energy", float64(s.Energy), "Wh"))
+		from = append(from, s.given("energy", float64(s.Energy), "Wh"), s.conversionFigure("efficiency", "assume.inverter_efficiency", efficiency, ""),
+			s.conversionFigure("idle", "assume.inverter_idle", float64(idle), "W"))
 	default:
 		how, source = "the energy of its one published runtime, at any load", "the maker's one published point"
 	}
@@ -31,10 +32,18 @@ func (s *subject) addRuntime(b bounds, r Reserve) []string {
 	return []string{
 		s.figure("fit.runtime_h", float64(b.runtime), "h", how, source, from...),
 		s.figure("fit.runtime_throughout_h", float64(r.Hours(s.demand.RunningW)), "h", "the same with everything on throughout", source, from...),
-		s.figure("fit.runtime_sure_h", float64(b.sure), "h", "the same, with no load taken as lighter than the lightest that the maker published a runtime for", source, from...),
+		s.figure("fit.runtime_sure_h", float64(b.sure), "h", "the same, with no load taken as lighter than the lightest that the maker published a runtime for, less the share by which a law through several points is above one of them", source, from...),
 		s.figure("fit.runtime_best_h", float64(b.best), "h", "the kindest reading: the draw spread evenly over each hour, and the kindest battery where the sheet does not name its kind", source, from...),
 		s.figure("fit.spare_h", float64(b.runtime-s.home.Outage.Length), "h", "runtime less the outage", "", "fit.runtime_h", "outage.length"),
 	}
+}
+
+// conversionFigure writes one figure of the way from the battery to the outlet: the sheet's, or else the plan's.
+func (s *subject) conversionFigure(key, otherwise string, value float64, unit string) string {
+	if s.Has(key) {
+		return s.given(key, value, unit)
+	}
+	return s.assumed(otherwise, value, unit)
 }
 
 func (s *subject) useHow() string {

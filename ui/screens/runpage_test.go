@@ -22,6 +22,9 @@ func TestRunPage_TheArrowsSwitchTheOption(t *testing.T) {
 // The page keeps the option that was looked at while the draft changes under it.
 func TestRunPage_FollowsTheDraft(t *testing.T) {
 	r := newRig(t, Options{Path: demoFile(t)}, 80, 24)
+	for range 5 { // to a circuit whose turns leave hours enough for the others
+		r.press(tcell.KeyDown)
+	}
 	r.press(" ", "p").has("from 18:00").press(tcell.KeyRight)
 	before := r.text()
 	r.press("u")

@@ -191,7 +191,7 @@ func TestInherited_NamesItsSource(t *testing.T) {
 		{draft.Path{"circuits", 1, "running_amps"}, "circuits", "", ""}, // running is given
 		{draft.Path{"assume", "power_margin"}, "assume", "0.15", "IEEE 485"},
 		{draft.Path{"assume", "depth_of_discharge"}, "assume", "0.9", "chemistry lfp"},
-		{draft.Path{"limits", "fuels"}, "limits", "gasoline, propane, diesel, natural-gas", ""},
+		{draft.Path{"limits", "fuels"}, "limits", "gasoline, propane, diesel", ""},
 	} {
 		text, source := d.Inherited(c.path, field(c.section, c.path[len(c.path)-1].(string)))
 		require.Equal(t, c.text, text, draft.FieldName(c.path))
