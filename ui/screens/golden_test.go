@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/gdamore/tcell/v2"
@@ -94,5 +95,19 @@ func TestASCII_TheFrameIs(t *testing.T) {
 		for _, letter := range r.text() {
 			require.LessOrEqual(t, letter, '°', "screen %q has %q", keys, letter)
 		}
+	}
+}
+
+// The README shows the first screen and the run as they are.
+func TestREADME_ShowsThePicturesOnFile(t *testing.T) {
+	readme, err := os.ReadFile("../../README.md")
+	require.NoError(t, err)
+	shown := strings.Split(string(readme), "```text\n")[1:]
+	require.Len(t, shown, 2)
+	for i, name := range []string{"circuits-80x24", "run-80x24"} {
+		golden, err := os.ReadFile(filepath.Join("testdata", name+".golden"))
+		require.NoError(t, err)
+		picture, _, _ := strings.Cut(shown[i], "```")
+		require.Contains(t, string(golden), picture, name)
 	}
 }
