@@ -25,8 +25,8 @@ func Heaters(r *Result) []heat.Need { return heat.Water(r.Home, &r.Demand) }
 // Warmth is the heat that the house loses over the outage.
 func Warmth(r *Result) heat.Loss { return heat.Space(r.Home, &r.Demand) }
 
-// Aside finds a figure of what is worked out apart from the plan: the ids that begin with waiting, turns or heat, and what they
-// take from the home that it does not give.
+// Aside finds a figure of what is worked out apart from the plan: the ids that begin with waiting, turns or heat, with what they
+// take from the home that it does not give, and those of the transfer scope.
 func Aside(r *Result, id string) (working.Figure, bool) {
 	switch part, _, _ := strings.Cut(id, "."); part {
 	case "waiting", "turns", "home":
@@ -34,5 +34,5 @@ func Aside(r *Result, id string) (working.Figure, bool) {
 	case "heat":
 		return Warmth(r).Sheet.Get(id)
 	}
-	return working.Figure{}, false
+	return Scope(r).Sheet.Get(id)
 }
