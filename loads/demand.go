@@ -30,10 +30,22 @@ type Demand struct {
 
 // Work works out the demand of a home. It never fails on a [Home] that [Read] returned.
 func Work(home *Home) Demand {
+	d := AtBest(home)
+	d.Legs = splitLegs(home, d.Loads)
+	d.OnePercent = exceeded(d.Loads, 0.01)
+	return d
+}
+
+// AtBest is the demand but for what takes longest to work out: OnePercent is left out, and of the legs there is only
+// Heaviest, as light as no split can beat. What cannot carry this cannot carry the whole demand.
+func AtBest(home *Home) Demand {
 	d := Demand{Loads: workLoads(home), Outdoors: home.Site.Outdoors(home.Outage.Season)}
 	d.sumRunning()
 	d.worstMoment()
-	d.Legs = splitLegs(home, d.Loads)
+	d.Legs.Heaviest = d.Running.VA()
+	if home.House.Service == SplitPhase {
+		d.Legs.Heaviest /= 2 // |A| and |B| cannot both be less than half of |A + B|
+	}
 	for i := range d.Loads {
 		l := &d.Loads[i]
 		if l.Needs.Wave == Sine {
@@ -49,7 +61,6 @@ func Work(home *Home) Demand {
 	}
 	d.Energy = EnergyOver(d.Hourly, d.Start, home.Outage.Length)
 	d.Average = units.Watts(float64(d.Energy) / float64(home.Outage.Length))
-	d.OnePercent = exceeded(d.Loads, 0.01)
 	return d
 }
 
@@ -59,15 +70,15 @@ func (d *Demand) NeedsBothLegs(home *Home) bool {
 	if home.House.Service != SplitPhase {
 		return false
 	}
-	for i := range d.Loads {
-		l := &d.Loads[i]
-		if l.both() || l.SharesWith != "" {
-			return true
+	shared := map[string]bool{}
+	for i := range home.Circuits {
+		if with := home.Circuits[i].SharesWith; with != "" {
+			shared[with], shared[home.Circuits[i].Name] = true, true
 		}
-		for j := range home.Circuits {
-			if home.Circuits[j].SharesWith == l.Name {
-				return true
-			}
+	}
+	for i := range d.Loads {
+		if l := &d.Loads[i]; l.both() || shared[l.Name] {
+			return true
 		}
 	}
 	return false

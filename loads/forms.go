@@ -31,7 +31,7 @@ func (r *reader) oneForm(n *yaml.Node, into any, path string, keys ...string) (k
 func givenKeys(n *yaml.Node, keys ...string) []string {
 	var given []string
 	for i := 0; i+1 < len(n.Content); i += 2 {
-		if slices.Contains(keys, n.Content[i].Value) {
+		if slices.Contains(keys, n.Content[i].Value) && !slices.Contains(given, n.Content[i].Value) {
 			given = append(given, n.Content[i].Value)
 		}
 	}

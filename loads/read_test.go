@@ -101,6 +101,23 @@ func TestRead_BadFiles(t *testing.T) {
 	}
 }
 
+// One slip is one fault: what was faulted where it was read is not faulted again for what follows from it.
+func TestRead_OneSlipIsOneFault(t *testing.T) {
+	for text, message := range map[string]string{
+		"{name: A, running: 5 W, running: 6 W}":       "the key stands twice",
+		"{name: A, running_amps: 5, running_amps: 6}": "the key stands twice",
+		`{name: "A\u001b[31m", running: 5 W}`:         "control character",
+		`{name: "", running: 5 W}`:                    "empty text found",
+		"{name: [A], running: 5 W}":                   "a single value",
+		"{running: 5 W}":                              "the name is missing",
+	} {
+		faults := faultsOf(t, "holdover: 1\ncircuits:\n  - "+text+"\n")
+		require.Len(t, faults, 1, "%s: %v", text, faults)
+		assert.Contains(t, faults[0].Message, message, text)
+	}
+	assert.Contains(t, faultsOf(t, "\n---\n...\n")[0].Message, "nothing found")
+}
+
 // All faults come at once, in the order of their lines, each on a line of its own.
 func TestRead_AllFaultsAtOnce(t *testing.T) {
 	faults := faultsOf(t, `holdover: 1

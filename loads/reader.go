@@ -214,6 +214,10 @@ func describe(n *yaml.Node) string {
 		return "a mapping"
 	case yaml.SequenceNode:
 		return "a list"
+	case yaml.ScalarNode:
+		if n.Tag == "!!null" {
+			return "nothing"
+		}
 	}
 	return strconv.Quote(n.Value)
 }

@@ -150,9 +150,10 @@ func (r *reader) finishCircuit(n *yaml.Node, home *Home, c *Circuit, path string
 	if n.Kind != yaml.MappingNode {
 		return
 	}
-	if c.Name == "" {
+	switch line, again := lines[c.Name]; {
+	case c.Name == "" && len(givenKeys(n, "name")) == 0: // one that is given but empty was faulted where it was read
 		r.fault(n, join(path, "name"), "the name is missing; every circuit needs one")
-	} else if line, again := lines[c.Name]; again {
+	case c.Name != "" && again:
 		r.fault(child(n, "name"), join(path, "name"), "%q is the name of the circuit on line %d too; each needs its own", c.Name, line)
 	}
 	lines[c.Name] = n.Line

@@ -18,6 +18,7 @@ type splitter struct {
 	turned       []complex128 // items in the turned frame, the largest first
 	order        []int        // which item each of them is
 	along, aside []float64    // what the items from here on can still move D, along T and across it
+	enough       float64      // score with which the search is content
 	signs        []bool
 	best         complex128 // D of the best so far
 	bestScore    float64
@@ -26,13 +27,15 @@ type splitter struct {
 }
 
 // splitNodes bounds the search. Twenty circuits are always searched to the end; more usually come within enough of |T|/2,
-// the least there can be, long before.
+// the least there can be, long before. With a great many circuits less is enough, as the last watt has as many places.
 const (
-	splitNodes = 1 << 21
-	enough     = 1e-6 // of |T|²: a heavier leg within two millionths of |T|/2
+	splitNodes   = 1 << 21
+	enough       = 1e-6 // of |T|²: a heavier leg within two millionths of |T|/2
+	manyCircuits = 60
+	enoughOfMany = 2e-5
 )
 
-// proven says whether the split is the best there is, up to enough.
+// proven says whether the split is the best there is, up to what is enough.
 func (s *splitter) proven() bool { return s.nodes <= splitNodes }
 
 // gap bounds how far the answer may be above the best, VA.
@@ -87,6 +90,10 @@ func (s *splitter) prepare() {
 	}
 	s.signs, s.bestSigns = make([]bool, n), make([]bool, n)
 	s.bestScore = math.Inf(1)
+	s.enough = enough * s.length * s.length
+	if n > manyCircuits {
+		s.enough = enoughOfMany * s.length * s.length
+	}
 }
 
 // score is what is to be made small.
@@ -106,7 +113,7 @@ func (s *splitter) search(k int, d complex128) {
 		return
 	}
 	least := s.score(max(0, math.Abs(real(d))-s.along[k]), max(0, math.Abs(imag(d))-s.aside[k]))
-	if least >= s.bestScore*(1-1e-12) || s.bestScore <= s.length*s.length*enough {
+	if least >= s.bestScore*(1-1e-12) || s.bestScore <= s.enough {
 		return
 	}
 	plus, minus := d+s.turned[k], d-s.turned[k]

@@ -115,15 +115,9 @@ func (c *circumstances) sharedNeutral() bool {
 	})
 }
 
-// medical holds for circuits of the medical profiles.
+// medical holds for circuits that keep someone well.
 func (c *circumstances) medical() bool {
-	return c.any(func(l *loads.Load) bool {
-		if l.Like == "" {
-			return false
-		}
-		p, ok := profiles.FindCircuit(l.Like)
-		return ok && p.Group == "medical"
-	})
+	return c.any(func(l *loads.Load) bool { return profiles.Medical(l.Like, l.Name) })
 }
 
 // engineIs says whether a design has a generator of which something holds.

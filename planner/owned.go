@@ -164,9 +164,10 @@ func (inv *Inventory) plan(r *Result, owned []loads.Gear) {
 	}
 }
 
-// worksAround are the checks that the choice makes itself, by hour and with a battery beside the machine. What fails another
-// one can not join the plan.
-var worksAround = []string{"quiet", "fuel", "watts", "va", "surge", "dip", "gap"}
+// worksAround are the checks that the choice makes itself, by hour and with a battery beside the machine, and the neutral: a
+// floating one is joined to earth by the house's, through the transfer equipment that a plan always has. What fails another one
+// can not join the plan.
+var worksAround = []string{"quiet", "fuel", "watts", "va", "surge", "dip", "gap", "neutral"}
 
 // ownedMachine is an owned generator as the choice knows machines, at no price; ok is false for one that can not serve these
 // circuits, or whose sheet does not say enough.

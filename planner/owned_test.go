@@ -82,3 +82,17 @@ func TestAside_FindsWhatThePlanDoesNotHold(t *testing.T) {
 	_, ok := Aside(r, "load.none_such")
 	assert.False(t, ok)
 }
+
+// A floating neutral does not keep an owned generator from the plan: the house's own joint of neutral and earth serves it, as it
+// does a machine that is bought.
+func TestOwned_AFloatingNeutralMayJoin(t *testing.T) {
+	floating := func(text string) string {
+		at := strings.Index(text, "Garden machine")
+		return text[:at] + strings.NewReplacer("volts: 120 V", "volts: 240 V\n    legs: 2", "watts: 1800 W", "watts: 9000 W", "va: 2000", "va: 16000", "surge: 2300 W", "surge: 11000 W", "gap: 5 min", "gap: 10 s").Replace(text[at:])
+	}
+	inv, ok := Owned(ownedHome(t, floating))
+	require.True(t, ok)
+	assert.Contains(t, inv.Rest, "Boiler", "its flame sensing wants the joint")
+	require.NotNil(t, inv.Design.Machine)
+	assert.Equal(t, "owned", inv.Design.Machine.Kind)
+}

@@ -4,7 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strings"
+	"sort"
 
 	"holdover/loads"
 	"holdover/planner/choose"
@@ -25,11 +25,14 @@ func (m Remedy) String() string {
 	return fmt.Sprintf("%s, and a %s carries it, for %s over the planning years.", m.Change, m.Kind, money(m.Cost))
 }
 
-// remediesShown bounds the advice.
-const remediesShown = 6
+// remediesShown and namesShown bound the advice.
+const (
+	remediesShown = 6
+	namesShown    = 24
+)
 
 // movesTried bounds the work behind it: each move is a home planned again, so a very large home gets fewer.
-func movesTried(home *loads.Home) int { return max(2, min(12, 2000/max(1, len(home.Circuits)))) }
+func movesTried(home *loads.Home) int { return max(4, min(12, 2000/max(1, len(home.Circuits)))) }
 
 // remedies tries each limit lifted by itself, each large circuit moved by itself, and, where no single circuit is enough,
 // circuits shed one after another; the cheapest first.
@@ -39,10 +42,15 @@ func remedies(r *Result) []Remedy {
 	return out[:min(len(out), remediesShown)]
 }
 
-// decide plans a home only as far as the choice.
+// decide plans a home only as far as the choice. Most changes tried are no help, which the demand at its best shows sooner.
 func decide(home *loads.Home) (Kind, choose.Outcome) {
-	d := loads.Work(home)
-	return choose.NewCase(home, &d, site.Rate(home)).Choose()
+	rating := site.Rate(home)
+	d := loads.AtBest(home)
+	if choose.NewCase(home, &d, rating).ChosenKind() == None {
+		return None, choose.Outcome{}
+	}
+	d = loads.Work(home)
+	return choose.NewCase(home, &d, rating).Choose()
 }
 
 func tryRemedy(home *loads.Home, change string) (Remedy, bool) {
@@ -89,9 +97,8 @@ func movable(r *Result) []*loads.Load {
 	var out []*loads.Load
 	for i := range r.Demand.Loads {
 		l := &r.Demand.Loads[i]
-		p, known := profiles.FindCircuit(l.Like)
 		_, waits := r.Home.Origin(fmt.Sprintf("circuits[%d].needs.can_wait", l.Index))
-		if (known && p.Group == "medical") || (waits && l.Needs.CanWait == 0) {
+		if profiles.Medical(l.Like, l.Name) || (waits && l.Needs.CanWait == 0) {
 			continue
 		}
 		out = append(out, l)
@@ -123,28 +130,44 @@ func movedCircuits(r *Result) (out []Remedy) {
 	return shedMany(r, candidates)
 }
 
-// shedMany sheds circuits, the weightiest first, until the rest is carried, then takes back each that need not have gone.
+// shedMany sheds as few circuits as carry the rest, the weightiest first, then takes back those that need not have gone. To
+// shed one more never asks more of a machine, so the fewest are found by halving. Something is left to carry.
 func shedMany(r *Result, candidates []*loads.Load) []Remedy {
-	candidates = candidates[:min(len(candidates), movesTried(r.Home))]
-	for n := 2; n <= len(candidates); n++ {
-		if _, ok := tryRemedy(withCare(r.Home, loads.Shed, candidates[:n]...), ""); !ok {
-			continue
+	most := min(len(candidates), len(r.Demand.Loads)-1)
+	without := func(gone []*loads.Load) bool {
+		kind, _ := decide(withCare(r.Home, loads.Shed, gone...))
+		return kind != None
+	}
+	n := 2 + sort.Search(max(0, most-1), func(more int) bool { return without(candidates[:2+more]) })
+	if n > most {
+		return nil
+	}
+	gone := slices.Clone(candidates[:n])
+	for i, tries := n-1, movesTried(r.Home); i >= 0 && tries > 0; i, tries = i-1, tries-1 {
+		if fewer := slices.Delete(slices.Clone(gone), i, i+1); without(fewer) {
+			gone = fewer
 		}
-		gone := slices.Clone(candidates[:n])
-		for i := len(gone) - 1; i >= 0; i-- {
-			fewer := slices.Delete(slices.Clone(gone), i, i+1)
-			if _, ok := tryRemedy(withCare(r.Home, loads.Shed, fewer...), ""); ok {
-				gone = fewer
-			}
-		}
-		names := make([]string, len(gone))
-		for i, l := range gone {
-			names[i] = l.Name
-		}
-		remedy, _ := tryRemedy(withCare(r.Home, loads.Shed, gone...), fmt.Sprintf("Shed %s", strings.Join(names, ", ")))
+	}
+	if remedy, ok := tryRemedy(withCare(r.Home, loads.Shed, gone...), shedText(r.Demand.Loads, gone)); ok {
 		return []Remedy{remedy}
 	}
 	return nil
+}
+
+// shedText names the circuits to shed, or those left where they are the fewer.
+func shedText(all []loads.Load, gone []*loads.Load) string {
+	var shed, left []string
+	for i := range all {
+		if slices.ContainsFunc(gone, func(l *loads.Load) bool { return l.Index == all[i].Index }) {
+			shed = append(shed, all[i].Name)
+		} else {
+			left = append(left, all[i].Name)
+		}
+	}
+	if len(left) < len(shed) {
+		return "Shed all but " + nameList(left, namesShown)
+	}
+	return "Shed " + nameList(shed, namesShown)
 }
 
 // withCare is the home with other care for some circuits.

@@ -58,7 +58,7 @@ func addMachine(s *transfer.Source, r *Result, m *choose.Machine) {
 	engine, alternator := r.Sheet.Value("site.engine_derate"), r.Sheet.Value("site.alternator_derate")
 	s.Engine, s.Fixed, s.Fuel, s.Neutral = true, m.Kind == "standby", m.Fuel.Name, m.Neutral
 	s.EngineKVA = m.KW / pf
-	s.RatedKVA, s.Derate = s.EngineKVA, min(engine, alternator)
+	s.RatedKVA, s.Derate = s.EngineKVA, min(engine*pf, alternator)
 	s.SiteKVA, s.SiteKW = s.RatedKVA*alternator, m.KW*engine
 	s.NextSize = func(kva float64) float64 {
 		return generator.NextMade(profiles.GeneratorSizesKW(), kva*pf, kva, pf) / pf

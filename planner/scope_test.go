@@ -101,6 +101,34 @@ func TestScope_FiguresHaveAncestors(t *testing.T) {
 	}
 }
 
+// A plan that carries the house is never too small for the circuits that it chose itself.
+func TestScope_AgreesWithThePlan(t *testing.T) {
+	files, err := filepath.Glob(homes + "*.yaml")
+	require.NoError(t, err)
+	for _, file := range files {
+		s := scopeOfFile(t, strings.TrimSuffix(filepath.Base(file), ".yaml"))
+		for _, r := range s.Rules {
+			if s.Source != nil && r.Source == s.Source.Name && r.Mode != transfer.Automatic {
+				assert.True(t, r.OK, "%s: %+v", file, r)
+			}
+		}
+	}
+}
+
+// The rating that the scope names for a machine of power factor 0.8 is enough in kW too: 8000 + 40 % of (9000 + 5714 −
+// 8000) = 10 686 VA by NEC 220.83 ask for 10.7 kW, so 13.4 kVA, where nothing is lost to the site.
+func TestScope_TheRatingNamedIsEnough(t *testing.T) {
+	s := scopeOfFile(t, "scope-power-factor")
+	for _, r := range s.Rules {
+		if r.Mode == transfer.Automatic {
+			assert.False(t, r.OK)
+			assert.GreaterOrEqual(t, r.MadeKVA*0.8, r.NeededVA/1000, "%+v", r)
+			return
+		}
+	}
+	t.Error("no automatic transfer is held to the machine")
+}
+
 // The source of the job is the plan's choice, with the legs that its house needs; what is on offer is never the job's.
 func TestScope_SourceIsTheChoice(t *testing.T) {
 	s := scopeOfFile(t, "scope-two-pole")

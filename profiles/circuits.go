@@ -59,6 +59,9 @@ func Circuits() []Circuit {
 // FindCircuit gives the circuit of that name. It parses that entry alone: a plan of a few circuits should not pay for a
 // hundred and more.
 func FindCircuit(name string) (Circuit, bool) {
+	if name == "" {
+		return Circuit{}, false // like is not given
+	}
 	if c, ok := found.Load(name); ok {
 		return c.(Circuit), true
 	}

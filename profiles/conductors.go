@@ -43,12 +43,21 @@ type Ground struct {
 	Aluminium string  `yaml:"aluminium"`
 }
 
+// supplyBondRow is a row of NEC Table 250.102(C)(1).
+type supplyBondRow struct {
+	CopperMils    float64 `yaml:"copper_mils"`
+	AluminiumMils float64 `yaml:"aluminium_mils"`
+	Copper        string  `yaml:"copper"`
+	Aluminium     string  `yaml:"aluminium"`
+}
+
 type conductorTables struct {
 	Source     string                     `yaml:"source"`
 	Conductors []Conductor                `yaml:"conductors"`
 	Ambient    sourced[AmbientCorrection] `yaml:"ambient"`
 	Services   sourced[DwellingService]   `yaml:"dwelling_services"`
 	Grounds    sourced[Ground]            `yaml:"grounds"`
+	Bonds      sourced[supplyBondRow]     `yaml:"supply_bonds"`
 }
 
 // sourced is a table with its source.
@@ -75,3 +84,17 @@ func DwellingServices() []DwellingService { return slices.Clone(conductors().Ser
 
 // Grounds lists the equipment grounding wires by rising rating.
 func Grounds() []Ground { return slices.Clone(conductors().Grounds.Rows) }
+
+// SupplyBond gives the supply-side bonding jumper of a service, of the same metal as its phase wires of so many circular
+// mils: NEC Table 250.102(C)(1). Empty beyond the table.
+func SupplyBond(circularMils float64, aluminium bool) string {
+	for _, row := range conductors().Bonds.Rows {
+		switch {
+		case aluminium && circularMils <= row.AluminiumMils:
+			return row.Aluminium
+		case !aluminium && circularMils <= row.CopperMils:
+			return row.Copper
+		}
+	}
+	return ""
+}

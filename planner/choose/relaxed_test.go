@@ -127,6 +127,7 @@ circuits:
 var (
 	evenWatts    = inBlocks(500, 500, 500, 500, 500, 500)
 	eveningWatts = inBlocks(250, 500, 400, 450, 900, 600)
+	frostWatts   = inBlocks(800, 700, 300, 250, 450, 650) // frost heaters draw most while no engine may run
 )
 
 // inBlocks gives each four hours of the day one draw.
@@ -145,6 +146,9 @@ func TestChoice_LinearProgrammeBoundsIt(t *testing.T) {
 		"even-72h":    relaxedHome("72 h", "22:00-07:00", "400 L", evenWatts),
 		"evening-24h": relaxedHome("24 h", "21:00-06:30", "400 L", eveningWatts),
 		"evening-48h": relaxedHome("48 h", "21:00-06:30", "400 L", eveningWatts),
+		"frost-24h":   relaxedHome("24 h", "23:00-05:00", "400 L", frostWatts),
+		"frost-36h":   relaxedHome("36 h", "23:00-05:00", "400 L", frostWatts),
+		"frost-60h":   relaxedHome("60 h", "22:00-08:00", "400 L", frostWatts),
 	} {
 		t.Run(name, func(t *testing.T) {
 			c := relaxable(t, text, "inverter-portable")

@@ -1,6 +1,8 @@
 package choose
 
 import (
+	"math"
+
 	"holdover/loads/units"
 	"holdover/planner/outage"
 	"holdover/planner/risk"
@@ -23,7 +25,7 @@ func (c *Case) Long() LongOutage {
 	return out
 }
 
-// Stretches lists, for each start hour, when a design is short. What is short at the end is taken to stay so.
+// Stretches lists, for each start hour, when a design is short. What is short throughout the last day is taken to stay so.
 func (c *Case) Stretches(d Design, long LongOutage) [][]risk.Stretch {
 	plant := c.Plant(d)
 	runs := make([][]risk.Stretch, len(long))
@@ -40,6 +42,9 @@ func (c *Case) Stretches(d Design, long LongOutage) [][]risk.Stretch {
 				continue
 			}
 			runs[h] = append(runs[h], risk.Stretch{From: s.From, To: s.To})
+		}
+		if n := len(runs[h]); n > 0 && runs[h][n-1].To-runs[h][n-1].From >= 24 && runs[h][n-1].To >= longOutageH*(1-1e-9) {
+			runs[h][n-1].To = math.Inf(1)
 		}
 	}
 	return runs

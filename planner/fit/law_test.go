@@ -109,3 +109,42 @@ func TestLasts_AgainstSmallSteps(t *testing.T) {
 	assert.InDelta(t, at, float64(got), 0.01)
 	assert.Equal(t, longest, lasts([]Stretch{{24, 0, 0, 0}}, func(Stretch) float64 { return 0 }))
 }
+
+// Through 60, 50 and 10 min at 10, 20 and 100 % of 400 W the law is above the first point. Asked for those 60 min at 40 W it may
+// not pass on that: the maker's own figure is the most that is sure.
+func TestLaw_NeverVouchesForMoreThanThePoints(t *testing.T) {
+	points := []loads.Runtime{{Load: 0.1, Time: 60}, {Load: 0.2, Time: 50}, {Load: 1, Time: 10}}
+	law, ok := FitLaw(points, 400)
+	require.True(t, ok)
+	require.Greater(t, 60*float64(law.Hours(40)), 66.0, "the law flatters")
+	sure := newLaw(law, 1, 40)
+	for _, p := range points {
+		at := units.Watts(p.Load) * 400
+		assert.LessOrEqual(t, 60/sure.Sure(at), float64(p.Time)*(1+1e-9), "at %v", at)
+	}
+	two, _ := FitLaw(points[:2], 400)
+	assert.Zero(t, two.Flatters)
+
+	home := house(t, "outage: {length: 62 min}\nassume: {energy_margin: 0}\nsite: {battery_space: 25 C}\ncircuits: [{name: Lamp, running: 40 W, needs: {wave: any}}]\n")
+	home.Gear, _ = loads.ReadGear([]byte("- {name: Box, kind: ups, wave: sine, volts: 120 V, hertz: 60 Hz, watts: 400 W, va: 600, runtimes: [[10%, 60 min], [20%, 50 min], [100%, 10 min]], capacity_left: 1, chemistry: lfp, recharge: 4 h, price: 90}\n"), "gear.yaml")
+	report, err := Of(home, Request{})
+	require.NoError(t, err)
+	assert.Equal(t, []string{"runtime"}, ids(report.Units[0].Checks, Conditional), "62 min against the maker's 60")
+	assert.Contains(t, report.Units[0].Says(Conditional)[0], "by the law through its published runtimes")
+}
+
+// Runtimes are shares of the watts: without those it is the watts that are asked for.
+func TestRuntime_AsksForTheWattsItsPointsHangOn(t *testing.T) {
+	home := house(t, lamp)
+	home.Gear, _ = loads.ReadGear([]byte("- {name: Box, kind: ups, va: 600, runtimes: [[50%, 11 min], [100%, 2.5 min]]}\n"), "gear.yaml")
+	report, err := Of(home, Request{})
+	require.NoError(t, err)
+	for _, c := range report.Units[0].Checks {
+		if c.ID == "runtime" {
+			assert.Equal(t, Asked, c.Outcome)
+			assert.Contains(t, c.Says, "its continuous watts")
+			assert.NotContains(t, c.Says, "two loads or more")
+		}
+	}
+	assert.Contains(t, ids(report.Units[0].Checks, Asked), "runtime")
+}

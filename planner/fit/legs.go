@@ -6,13 +6,14 @@ import (
 	"holdover/loads"
 )
 
-// This file holds each half of a 120/240 V unit to the heavier leg, and keeps shared neutrals off a 120 V one.
+// This file holds each half of a 120/240 V unit to the heavier leg, which in a 120 V house is everything, and keeps shared
+// neutrals off a 120 V one.
 
 const eachHalf = "circuit theory: each half of a centre-tapped source carries its own"
 
 func (s *subject) checkLegs() {
 	two, known := s.two()
-	if s.home.House.Service != loads.SplitPhase || !s.Has("volts") {
+	if s.home.House.Service.LegVolts() > 200 || !s.Has("volts") {
 		return
 	}
 	if s.Volts < 200 {
@@ -34,7 +35,7 @@ func (s *subject) checkHalves() {
 	half, heavier := float64(s.VA)*derateVA/2, float64(s.demand.Legs.Heaviest)
 	figures := []string{s.given("legs", float64(s.Legs), "legs"),
 		s.figure("fit.leg_va", half, "VA", "half of its VA on each leg, derated", eachHalf, s.given("va", float64(s.VA), "VA")),
-		s.figure("load.heavier_leg_va", heavier, "VA", "the heavier leg, the circuits split as evenly as can be", sums, "load.running_va")}
+		s.figure("load.heavier_leg_va", heavier, "VA", "the heavier leg, the circuits split as evenly as can be; in a 120 V house everything", sums, "load.running_va")}
 	gives, draws, unit := half, heavier, "VA"
 	if s.Has("watts") {
 		halfW, heavierW := float64(s.Watts)*derateW/2, float64(max(s.demand.Legs.A.W(), s.demand.Legs.B.W()))
@@ -58,18 +59,23 @@ func (s *subject) checkHalves() {
 // checkLegStart asks whether one leg alone bears the hardest start on it, where the whole of the surge would: a sheet gives the
 // surge of both legs together, and what one of them gives is the maker's to say. A generator's starts are held by its dip.
 func (s *subject) checkLegStart() {
-	if s.Kind == generatorSet || !s.Has("surge") || !s.Has("watts") || s.Watts == 0 {
+	if s.Kind == generatorSet || !s.Has("watts") || s.Watts == 0 {
 		return
 	}
 	_, derate, _ := s.derate()
-	half := float64(s.Surge) * float64(s.VA) / float64(s.Watts) * derate / 2
+	share := max(1, float64(s.Surge)/float64(s.Watts)) // without a surge it has what it gives steadily
+	half := float64(s.VA) * share * derate / 2
 	starter, worst := s.hardestOnALeg()
 	if starter == "" || worst <= half*hair {
 		return
 	}
-	figures := []string{s.figure("fit.leg_surge_va", half, "VA", "half of surge W · VA / W of its ratings, derated", eachHalf, s.given("surge", float64(s.Surge), "W")),
+	from := []string{s.given("va", float64(s.VA), "VA"), s.given("watts", float64(s.Watts), "W")}
+	if s.Has("surge") {
+		from = append(from, s.given("surge", float64(s.Surge), "W"))
+	}
+	figures := []string{s.figure("fit.leg_surge_va", half, "VA", "half of VA · surge W / W of its ratings, derated; of its VA where the sheet gives no surge", eachHalf, from...),
 		s.figure("load.leg_start_va", worst, "VA", "the running total of one leg, and the hardest starter on it starting", sums, "load.running_va")}
-	s.say("leg-start", Conditional, figures, "The maker confirms that one leg alone gives %s VA for a start: so much is drawn when %s starts, and half of its surge is %s VA.", number(worst), starter, number(half))
+	s.say("leg-start", Conditional, figures, "The maker confirms that one leg alone gives %s VA for a start: so much is drawn when %s starts, and half of what the unit gives for a short time is %s VA.", number(worst), starter, number(half))
 }
 
 // hardestOnALeg is the largest draw of one leg, VA, while one unit of a circuit starts.

@@ -133,7 +133,7 @@ func (s *subject) checkVolts() {
 	case len(wrong) > 0:
 		s.say("volts", Failed, []string{id}, "It gives %s V; %s cannot run on it.", number(float64(s.Volts)), list(wrong))
 	case len(onLeg) > 0 && !known:
-		s.ask("volts", "whether it gives 120 V on each of two legs (legs: 2) or 240 V alone", fmt.Sprintf("%s %s 120 V.", list(onLeg), verb(onLeg, "is", "are")))
+		s.ask("volts", fmt.Sprintf("whether it gives 120 V on each of two legs (legs: 2) or %s V alone (legs: 1)", number(float64(s.Volts))), fmt.Sprintf("%s %s 120 V.", list(onLeg), verb(onLeg, "is", "are")))
 	case len(onLeg) > 0 && !two:
 		s.say("volts", Failed, []string{id}, "It gives %s V on one pair of wires, without 120 V legs; %s %s 120 V.", number(float64(s.Volts)), list(onLeg), verb(onLeg, "is", "are"))
 	default:

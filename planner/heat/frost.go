@@ -7,6 +7,7 @@ import (
 
 	"holdover/loads/units"
 	"holdover/planner/waiting"
+	"holdover/profiles"
 )
 
 // frost says when the heater freezes without supply. Indoors it is as safe as the house; in a cold place from when that place
@@ -30,7 +31,7 @@ func (n *need) frost() {
 		return
 	}
 	if after, falls := house.HoursTo(0, outdoors, n.d.Start); falls {
-		n.freezes(after, "the unheated house is then at 0 °C")
+		n.freezes(after, "the unheated house is then at freezing, 0 °C (32 °F)")
 	}
 }
 
@@ -38,7 +39,12 @@ func (n *need) coldPlace(around [24]units.Celsius) {
 	start := float64(n.d.Start)
 	for at := start; at < start+24; at = math.Floor(at) + 1 {
 		if around[int(at)%24] < 0 {
-			n.freezes(units.Hours(at-start)+n.c.Needs.CanWait, fmt.Sprintf("its place is then below 0 °C, and it can wait %s h there (needs.can_wait)", units.Format(float64(n.c.Needs.CanWait))))
+			wait, draws := waiting.FrostWait(n.home, n.Index)
+			why := fmt.Sprintf("its place falls below 0 °C, and there it may stand for %s h at most", units.Format(float64(wait)))
+			if !draws {
+				why = "its place is then below 0 °C"
+			}
+			n.freezes(units.Hours(at-start)+wait, why)
 			return
 		}
 	}
@@ -46,6 +52,10 @@ func (n *need) coldPlace(around [24]units.Celsius) {
 
 func (n *need) freezes(after units.Hours, why string) {
 	n.Freezes = &Freezing{after, why}
-	n.figure("heater.freezes_after_h", float64(after), "h", why, "hourly temperatures of the design day")
+	n.figure("heater.freezes_after_h", float64(after), "h", why, "hourly temperatures of the design day; how long it may stand in frost: "+profiles.FrostWait().Source)
+	if n.Kind == "gas-pilot" {
+		n.say("Its flame keeps it from freezing, but not the pipes near it: they can freeze after %s h: %s. Before that shut the water off and drain them; if the gas stops too, drain the heater.", units.Format(float64(after)), why)
+		return
+	}
 	n.say("Without supply it can freeze after %s h: %s. Before that shut the water off and drain the heater and the pipes near it, as its manual says.", units.Format(float64(after)), why)
 }

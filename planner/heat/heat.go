@@ -51,7 +51,7 @@ func Space(home *loads.Home, d *loads.Demand) Loss {
 	out.Sheet.Add(working.Figure{ID: "heat.degree_hours", Value: out.DegreeH, Unit: "K·h", How: "Σ(indoors − outdoors) over the hours of the outage, where it is colder outside", From: from,
 		Source: "hourly temperatures by ASHRAE's fractions of the daily range"})
 	if !out.Known {
-		out.Says = fmt.Sprintf("The outage has %s K·h of frost and cold; with home.heat_loss it could be said what heat that takes.", units.Format(out.DegreeH))
+		out.Says = fmt.Sprintf("Outdoors is %s degree-hours (K·h) colder than the rooms over the outage; with home.heat_loss it can be said what heat that takes.", units.Format(out.DegreeH))
 		return out
 	}
 	gains := float64(home.House.Gains) * float64(length)

@@ -116,3 +116,26 @@ func TestSpace_ByHand(t *testing.T) {
 	unknown, d2 := read(t, "circuits: [{name: Lamp, running: 10 W}]\n")
 	assert.Contains(t, Space(unknown, &d2).Says, "home.heat_loss")
 }
+
+// Cold water of 0 °C is cold water of 0 °C: 300 L from 0 to 35 °C take 300 · 4.186 · 35 / 3600 = 12.21 kWh. At 35 °C there is no shower.
+func TestWater_IcyInletAndALukewarmTank(t *testing.T) {
+	home, d := read(t, "circuits: [{name: Tank, like: electric-tank, tank: {holds: 300 L, set_to: 35 C, inlet: 0 C}}]\n")
+	n := Water(home, &d)[0]
+	assert.InDelta(t, 300*4.186*35/3.6, n.Sheet.Value("tank.heat_wh"), 1e-6)
+	text := strings.Join(n.Says, " ")
+	assert.Contains(t, text, "no shower")
+	assert.NotContains(t, text, "left off")
+}
+
+// In a garage of −10 °C a heater without frost heaters is safe for an hour, whatever its profile says of waiting for hot water; a
+// pilot's flame keeps its tank, and not the pipes.
+func TestWater_AColdGarage(t *testing.T) {
+	home, d := read(t, "site: {coldest: -15 C, daily_range: 0 K}\ncircuits:\n  - {name: Instant, like: gas-instant-heater, heater: {stands_in: garage, garage_temp: -10 C}}\n"+
+		"  - {name: Pilot, like: gas-tank-pilot, heater: {stands_in: garage, garage_temp: -10 C}}\n")
+	needs := Water(home, &d)
+	require.NotNil(t, needs[0].Freezes)
+	assert.InDelta(t, 1, float64(needs[0].Freezes.After), 1e-9)
+	pilot := strings.Join(needs[1].Says, " ")
+	assert.Contains(t, pilot, "Its flame keeps it from freezing, but not the pipes")
+	assert.NotContains(t, pilot, "Without supply it can freeze")
+}

@@ -96,7 +96,8 @@ func (n *need) gas() {
 	perDay := float64(h.Firing)*burning + float64(h.Standby)*(24-burning)
 	n.figure("heater.wh_per_day", perDay, "Wh", "firing W · hours burning + standby W · the rest of the day", "energy balance",
 		n.own("heater.firing", float64(h.Firing), "W"), n.own("heater.standby", float64(h.Standby), "W"), n.own("heater.draw", float64(h.Draw), "min"))
-	n.say("It draws %s W while it burns and %s W at rest: %s Wh a day with %s min of hot water.", units.Format(float64(h.Firing)), units.Format(float64(h.Standby)), units.Format(perDay), units.Format(float64(h.Draw)))
+	n.say("It draws %s W while it burns and %s W at rest: %s Wh a day with %s min of %s.", units.Format(float64(h.Firing)), units.Format(float64(h.Standby)), units.Format(perDay), units.Format(float64(h.Draw)),
+		map[bool]string{true: "hot water", false: "its burner on"}[n.Kind == "gas-instant"])
 	if p, ok := n.c.StartingPower(n.home.Assume.StartingPowerFactor); ok {
 		n.say("Its fan starts with %s VA.", units.Format(float64(p.VA())))
 	}
@@ -135,26 +136,25 @@ func (n *need) guard(h *loads.Heater) {
 // tank is a heater that stores hot water: what a full tank is worth, and what it takes to warm it again.
 func (n *need) tank() {
 	t, f := n.c.Tank, n.facts
-	holds, setTo, inlet := float64(t.Holds), float64(t.SetTo), float64(t.Inlet)
-	source := func(given bool, otherwise string) string {
-		if given {
-			return "the home file"
-		}
-		return otherwise
-	}
+	holds, fromHolds := n.ofTank("holds", float64(t.Holds), n.usual(f), f.Tank.Source)
+	setTo, fromSetTo := n.ofTank("set_to", float64(t.SetTo), f.Tank.SetToC, f.Tank.Source)
+	inlet, fromInlet := n.ofTank("inlet", float64(t.Inlet), f.Day.InletC, f.Day.Source)
 	ids := []string{
-		n.figure("tank.holds_l", or(holds, n.usual(f)), "L", "water it holds", source(holds > 0, f.Tank.Source)),
-		n.figure("tank.set_to_c", or(setTo, f.Tank.SetToC), "°C", "temperature it is kept at", source(setTo > 0, f.Tank.Source)),
-		n.figure("tank.inlet_c", or(inlet, f.Day.InletC), "°C", "temperature of the cold water", source(inlet > 0, f.Day.Source)),
+		n.figure("tank.holds_l", holds, "L", "water it holds", fromHolds),
+		n.figure("tank.set_to_c", setTo, "°C", "temperature it is kept at", fromSetTo),
+		n.figure("tank.inlet_c", inlet, "°C", "temperature of the cold water", fromInlet),
 		n.figure("water.kj_per_kg_k", f.Heat.KJPerKgK, "kJ/(kg·K)", "heat of water", f.Heat.Source),
 	}
-	holds, setTo, inlet = or(holds, n.usual(f)), or(setTo, f.Tank.SetToC), or(inlet, f.Day.InletC)
 	full := float64(WaterHeat(units.Litres(holds), units.Kelvins(setTo-inlet), f.Heat.KJPerKgK))
 	n.figure("tank.heat_wh", full, "Wh", "litres · 4.186 kJ/(kg·K) · rise / 3.6", f.Heat.Source, ids...)
 	showers := Showers(units.Litres(holds), f.Tank.Usable, units.Celsius(setTo), units.Celsius(inlet), units.Celsius(f.Shower.C), units.Litres(f.Shower.Litres))
 	n.figure("tank.showers", showers, "showers", fmt.Sprintf("litres · %.2g that comes out hot · (set − inlet)/(shower − inlet) / %.3g L", f.Tank.Usable, f.Shower.Litres), f.Tank.Source+"; "+f.Shower.Source, ids...)
-	n.say("A full tank gives about %d showers without supply, so it can be left off at first.", whole(showers))
+	n.say("%s", showersText(whole(showers)))
 	draws := float64(n.c.RunningPower().W())
+	if draws == 0 {
+		n.say("Warming a cold tank takes %s kWh of heat.", units.Format(full/1000))
+		return
+	}
 	hours := full / draws
 	if n.Kind == "heat-pump" {
 		n.say("A tank holds %s kWh of heat above the cold water; the heat pump draws %s W to make it, a third or so of the heat (common practice, no source).", units.Format(full/1000), units.Format(draws))
@@ -166,6 +166,24 @@ func (n *need) tank() {
 
 // usual is the size of a tank of its profile where nobody gives one, L.
 func (n *need) usual(f profiles.HotWater) float64 { return or(f.TankLitres[n.c.Like], f.Tank.Litres) }
+
+// ofTank is a figure of the tank and where it is from. What the file gives counts even where it is 0, as cold water can be.
+func (n *need) ofTank(key string, value, otherwise float64, source string) (used float64, from string) {
+	if o, ok := n.home.Origin(fmt.Sprintf("circuits[%d].tank.%s", n.Index, key)); ok {
+		return value, o.Text(n.home.FileName())
+	}
+	return otherwise, source
+}
+
+func showersText(n int) string {
+	switch n {
+	case 0:
+		return "A full tank gives no shower without supply, only warm water."
+	case 1:
+		return "A full tank gives about 1 shower without supply, so it can be left off at first."
+	}
+	return fmt.Sprintf("A full tank gives about %d showers without supply, so it can be left off at first.", n)
+}
 
 func or(value, otherwise float64) float64 {
 	if value != 0 {

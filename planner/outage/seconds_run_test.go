@@ -60,6 +60,9 @@ func anyDesign(t *rapid.T, kind string) outage.Design {
 	}
 	d.StopAt = share(t, 0.6, 1, "stop")
 	d.StartAt, d.LeadAt = share(t, 0, d.StopAt-0.2, "start"), share(t, 0, d.StopAt-0.02, "lead")
+	if rapid.IntRange(0, 3).Draw(t, "to the brim") == 0 {
+		d.LeadAt = 1 // on throughout the lead hours
+	}
 	return d
 }
 

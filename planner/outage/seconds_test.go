@@ -113,7 +113,7 @@ func decide(d outage.Design, on bool, charge, beyondSun float64, may, lead bool)
 	if lead {
 		threshold = d.LeadAt
 	}
-	must := d.UsableKWh == 0 || beyondSun > limit(d)
+	must := d.UsableKWh == 0 || beyondSun > limit(d) || threshold >= 1
 	switch {
 	case !may:
 		return false

@@ -3,43 +3,57 @@ package transfer
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // This file sets heating against cooling: both are never due at once, so the larger counts (220.60), and with it a
 // quarter of the largest motor that then runs (430.24).
 
-// addClimate writes heating, cooling, the larger of them, and the largest motor.
+// A season is what heating or cooling may be on together, and every motor that may then run.
+type season struct {
+	name       string // heating or cooling
+	on, motors []plate
+}
+
+// total is its load with a quarter of its largest motor, VA; onNeutral the part of it that the neutral carries.
+func (s season) total(share float64) float64 { return sum(s.on) + share*largestVA(s.motors) }
+func (s season) onNeutral(share float64) float64 {
+	return sum(on120(s.on)) + share*largestVA(on120(s.motors))
+}
+
+func (s season) has(p plate) bool {
+	return slices.ContainsFunc(s.on, func(q plate) bool { return q.id == p.id })
+}
+
+// addClimate writes heating, cooling, the larger of them, and the largest motor. The neutral has a season of its own:
+// heat of 240 V alone puts nothing on it, and small coolers of 120 V do (220.61).
 func (w *service) addClimate() {
 	source := w.rules.Heating.Source
 	heaters, heatIDs := w.of(classSpaceHeat)
 	extra, extraIDs := w.of(classSupplemental)
 	pumps, pumpIDs := w.of(classHeatPump)
 	coolers, coolIDs := w.of(classCooling)
-	pumpAndExtra, pumpHow := together(pumps, extra)
-	heating := w.va("service.heating_va", sum(heaters)+pumpAndExtra, "space heaters whole, heat pump and supplemental heat "+pumpHow, source,
-		append(append(heatIDs, extraIDs...), pumpIDs...)...)
-	cooling := w.va("service.cooling_va", sum(coolers)+sum(pumps), "air conditioning and heat pump, whole", source, append(coolIDs, pumpIDs...)...)
+	pumpAndExtra, how := together(pumps, extra)
+	winter := season{"heating", slices.Concat(heaters, pumpAndExtra), w.motorsWith(pumpAndExtra)}
+	cooling := slices.Concat(coolers, pumps)
+	summer := season{"cooling", cooling, w.motorsWith(cooling)}
+	w.va("service.heating_va", sum(winter.on), "space heaters whole, heat pump and supplemental heat "+how, source, slices.Concat(heatIDs, extraIDs, pumpIDs)...)
+	w.va("service.cooling_va", sum(summer.on), "air conditioning and heat pump, whole", source, slices.Concat(coolIDs, pumpIDs)...)
 
-	winterMotors, summerMotors := w.motorsWith(classHeatPump), w.motorsWith(classCooling, classHeatPump)
-	if pumpHow == onlyExtra {
-		winterMotors = w.motorsWith()
-	}
 	share := w.rules.Motors.LargestShare
-	winter, summer := heating+share*largestVA(winterMotors), cooling+share*largestVA(summerMotors)
-	running, inUse := winterMotors, append(append(heaters, extra...), pumps...)
-	w.season, w.hvac = "heating", heating
-	if summer > winter {
-		w.season, w.hvac = "cooling", cooling
-		running, inUse = summerMotors, append(coolers, pumps...)
+	w.due, w.neutralDue = winter, winter
+	if summer.total(share) > winter.total(share) {
+		w.due = summer
 	}
-	w.hvac120 = sum(on120(inUse))
-	w.va("service.hvac_va", w.hvac, fmt.Sprintf("the larger of the two, each with a quarter of its largest motor: %s", w.season), source, "service.heating_va", "service.cooling_va")
+	if summer.onNeutral(share) > winter.onNeutral(share) {
+		w.neutralDue = summer
+	}
+	w.hvac = w.va("service.hvac_va", sum(w.due.on), fmt.Sprintf("the larger of the two, each with a quarter of its largest motor: %s", w.due.name), source, "service.heating_va", "service.cooling_va")
 	var ids []string
-	for _, p := range running {
+	for _, p := range w.due.motors {
 		ids = append(ids, p.id)
 	}
-	w.running = running
-	w.largest = w.va("service.largest_motor_va", share*largestVA(running), largestHow(running, share), w.rules.Motors.Source, ids...)
+	w.largest = w.va("service.largest_motor_va", share*largestVA(w.due.motors), largestHow(w.due.motors, share), w.rules.Motors.Source, ids...)
 }
 
 // The ways in which a heat pump and its supplemental heat add up.
@@ -49,30 +63,27 @@ const (
 	onlyExtra = "one or the other, the supplemental heat being larger"
 )
 
-// together is the load of heat pumps and their supplemental heat: both, unless the pump is locked out while it is on.
-func together(pumps, extra []plate) (va float64, how string) {
+// together is what of heat pumps and their supplemental heat is on: both, unless the pump is locked out meanwhile.
+func together(pumps, extra []plate) (on []plate, how string) {
 	lockedOut := len(pumps) > 0
 	for _, p := range pumps {
 		lockedOut = lockedOut && p.LockedOut
 	}
 	switch {
 	case !lockedOut:
-		return sum(pumps) + sum(extra), bothOn
+		return slices.Concat(pumps, extra), bothOn
 	case sum(pumps) >= sum(extra):
-		return sum(pumps), onlyPump
+		return pumps, onlyPump
 	}
-	return sum(extra), onlyExtra
+	return extra, onlyExtra
 }
 
-// motorsWith are the motors that run with those of some classes of heating or cooling on.
-func (w *service) motorsWith(climate ...string) (out []plate) {
+// motorsWith are the motors that may run while some of the heating or cooling is on.
+func (w *service) motorsWith(on []plate) (out []plate) {
+	climate := season{on: on}
 	for _, p := range w.plates {
 		isClimate := p.class == classCooling || p.class == classHeatPump
-		wanted := !isClimate
-		for _, class := range climate {
-			wanted = wanted || p.class == class
-		}
-		if p.hasMotor() && wanted {
+		if p.hasMotor() && (!isClimate || climate.has(p)) {
 			out = append(out, p)
 		}
 	}

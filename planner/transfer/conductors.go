@@ -23,12 +23,20 @@ type Conductor struct {
 	DropPercent  float64 `json:"drop_percent"`
 	SizeFor3     string  `json:"size_for_3_percent"` // that keeps the drop to 3 %, where Size does not
 	Ground       string  `json:"ground"`             // equipment grounding wire
+	Bond         string  `json:"supply_bond"`        // of a service: the jumper in place of Ground ahead of its disconnect
 	LeastMM2     float64 `json:"least_mm2"`          // on a 230 V home: least cross-section for a drop of 3 %
 	How          string  `json:"how"`
 }
 
 // advisedDrop is the voltage drop that the code's notes advise for a branch or a feeder.
 const advisedDrop = 3 // %
+
+// dwellingShare is what the wires of a dwelling's service must carry of its rating: NEC 310.12, 2020 edition, as a trade
+// forum quotes it.
+const dwellingShare = 0.83
+
+// The run that a hybrid has beside its own: from its generator to its inverter.
+const generatorRun = "generator"
 
 const (
 	sizeSource = "NEC Table 310.16, 110.14(C), 240.4 and 240.6(A), 2020 edition, from memory"
@@ -43,7 +51,10 @@ func (w *work) addConductors() {
 			return
 		}
 		w.check("wire", Needs, "site.runs is missing: without lengths no voltage drop can be worked out", "NEC 210.19(A), informational note, 2020 edition, from memory")
-		runs = loads.Runs{{Name: "Source to transfer equipment"}}
+		runs = loads.Runs{{Name: "Source to transfer"}}
+		if w.Source.Inverter && w.Source.Engine {
+			runs = append(runs, loads.Run{Name: "Generator to inverter", Serves: generatorRun})
+		}
 	}
 	for i, run := range runs {
 		r, ok := w.newRun(run)
@@ -67,6 +78,8 @@ type sizedRun struct {
 	share  float64 // of the load that the wire must carry
 	why    string
 	volts  float64
+
+	dwelling bool // 310.12 holds
 }
 
 // newRun fills in what serves, current and volts are; ok is false where no current is known.
@@ -83,7 +96,12 @@ func (w *work) newRun(run loads.Run) (r sizedRun, ok bool) {
 		if r.loadA == 0 {
 			r.loadA = float64(w.home.House.ServiceAmps)
 		}
-		r.share, r.why = 0.83, "83 % of the rating, since it carries the whole dwelling (310.12)"
+		r.why = "the rating of the service"
+		if w.dwellingService(r.loadA) {
+			r.dwelling, r.share, r.why = true, dwellingShare, "83 % of the rating, since it carries the whole dwelling (310.12)"
+		}
+	case generatorRun:
+		r.loadA, r.volts, r.share, r.why = w.Source.engineAmps(), w.Source.EngineVolts, generatorShare, generatorWhy
 	case "source":
 		if w.Source != nil && run.Volts == 0 && w.Source.Volts > 0 {
 			r.volts = w.Source.Volts
@@ -93,11 +111,23 @@ func (w *work) newRun(run loads.Run) (r sizedRun, ok bool) {
 	return r, r.loadA > 0
 }
 
+// dwellingService says whether 310.12 holds: a 120/240 V service of 100 to 400 A that carries the whole dwelling.
+func (w *work) dwellingService(ratingA float64) bool {
+	rows := profiles.DwellingServices()
+	return w.home.House.Service == loads.SplitPhase && ratingA >= rows[0].RatingA && ratingA <= rows[len(rows)-1].RatingA
+}
+
+// What a generator's wires must carry.
+const (
+	generatorShare = 1.15
+	generatorWhy   = "115 % of the generator's nameplate (445.13)"
+)
+
 // sourceCurrent takes the source's own current where none is given. A generator's wires carry 115 % of its nameplate
 // (445.13), an inverter's 125 % of its continuous output.
 func (r *sizedRun) sourceCurrent(s *Source) {
 	kva := 0.0
-	r.share, r.why = 1.15, "115 % of the generator's nameplate (445.13)"
+	r.share, r.why = generatorShare, generatorWhy
 	if s != nil {
 		kva = s.RatedKVA
 		if s.Inverter {
@@ -131,7 +161,7 @@ func (w *work) sized(i int, r sizedRun) Conductor {
 	if want.insulationC == 0 {
 		want.insulationC = want.terminalC
 	}
-	if r.serves == "service" {
+	if r.dwelling {
 		want.protectA = 0 // 310.12 is the protection rule of such wires
 	}
 	w.put(id+".required_a", out.RequiredA, "A", r.why, sizeSource)
@@ -139,13 +169,21 @@ func (w *work) sized(i int, r sizedRun) Conductor {
 	least, index, ok := want.size(0)
 	if !ok {
 		out.How = "one wire a line is not enough; parallel sets are for the electrician to lay out"
-		w.check("wire: "+r.Name, Needs, out.How, "NEC 310.10(G), 2020 edition, from memory")
+		source := "NEC 310.10(G), 2020 edition, from memory"
+		if want.correction() == 0 {
+			out.How = fmt.Sprintf("%s °C is too hot for insulation of %s °C", number(want.ambientC), number(want.insulationC))
+			source = "NEC Table 310.15(B)(1)(1), 2020 edition, from memory"
+		}
+		w.check("wire: "+r.Name, Needs, out.How, source)
 		return out
 	}
 	out.Size, out.AmpacityA = least.Size, want.ampacity(least)
 	out.How = fmt.Sprintf("%s: %s A at %s °C terminals, %s °C around it", r.why, number(out.RequiredA), number(want.terminalC), number(want.ambientC))
 	w.put(id+".ampacity_a", out.AmpacityA, "A", fmt.Sprintf("%s %s, the smallest that carries %s A and that a %s A device protects", out.Size, out.Metal, number(out.RequiredA), number(out.OvercurrentA)), sizeSource, id+".required_a", id+".overcurrent_a")
 	out.Ground = groundFor(out.OvercurrentA, aluminium, least.CircularMils, least.CircularMils)
+	if r.serves == "service" {
+		out.Bond = profiles.SupplyBond(least.CircularMils, aluminium)
+	}
 	if r.Length > 0 {
 		w.addDrop(id, r, want, index, &out)
 	}
@@ -170,16 +208,20 @@ func (w *work) addDrop(id string, r sizedRun, want wanted, index int, out *Condu
 					groundFor(out.OvercurrentA, want.aluminium, all[index].CircularMils, all[j].CircularMils))
 			}
 		}
+		if out.SizeFor3 == "" {
+			reason += fmt.Sprintf("; no single wire up to %s kcmil keeps it there", all[len(all)-1].Size)
+		}
 	}
 	w.verdict(ok, "voltage drop: "+r.Name, reason, dropSource, "long-wire")
 }
 
-// terminals is what the terminals are marked for: as given, or 60 °C up to 100 A and 75 °C above (110.14(C)(1)).
+// terminals is what the terminals are marked for: as given, or 60 °C up to 100 A and 75 °C above (110.14(C)(1)). Table 310.12
+// is one of 75 °C throughout.
 func (r sizedRun) terminals(overcurrentA float64) float64 {
 	switch {
 	case r.Terminals > 0:
 		return float64(r.Terminals)
-	case overcurrentA <= 100:
+	case overcurrentA <= 100 && !r.dwelling:
 		return 60
 	}
 	return 75

@@ -116,7 +116,7 @@ func (w *work) addSwitch(s *Source) {
 		return
 	}
 	if s.switched() {
-		w.item(1, fmt.Sprintf("Manual transfer switch, %s A, %d-pole", orNumber(rating, "service"), w.poles(s)), "service-rated, neutral switched; too many circuits for a transfer panel, and an interlocked main cannot switch the neutral", listedTransfer)
+		w.item(1, fmt.Sprintf("Manual transfer switch, %s, %d-pole", asRated(rating), w.poles(s)), "service-rated, neutral switched; too many circuits for a transfer panel, and an interlocked main cannot switch the neutral", listedTransfer)
 		return
 	}
 	w.item(1, "Interlocked main", fmt.Sprintf("a listed kit for this very panel, source breaker %s A; %d single-pole spaces are more than a transfer panel takes; %s", number(s.breakerA()), spaces, s.neutralWords()), listedTransfer)
@@ -130,24 +130,26 @@ func (w *work) addAutomatic(s *Source, rating float64) {
 			size = amps
 		}
 	}
-	w.item(1, fmt.Sprintf("Automatic transfer switch, %s A, %d-pole", orNumber(size, "service"), w.poles(s)), "service-rated, "+s.neutralWords(), "NEC 702.5 and 230.82, 2020 edition, from memory")
+	w.item(1, fmt.Sprintf("Automatic transfer switch, %s, %d-pole", asRated(size), w.poles(s)), "service-rated, "+s.neutralWords(), "NEC 702.5 and 230.82, 2020 edition, from memory")
 	if w.Mode != Managed {
 		return
 	}
-	var managed []string
+	var managed []string // the rule counts on each of them being off, whatever its volts
 	for _, row := range w.Panel {
-		if row.Poles == 2 && (!row.Backed || row.Care == string(loads.Rotate)) {
+		if !row.Backed || row.Care == string(loads.Rotate) {
 			managed = append(managed, row.Circuit)
 		}
 	}
-	w.item(max(1, len(managed)), "Load management relay", "keeps off what the source cannot carry: "+orWord(strings.Join(managed, ", "), "the circuits left off"), "NEC 702.4 and 750.30, 2020 edition, from memory")
+	w.item(max(1, len(managed)), "Load management relay or controlled breaker", "keeps off what the source cannot carry: "+orWord(strings.Join(managed, ", "), "nothing of this file")+
+		"; and any circuit of the panel that this file does not list", "NEC 702.4 and 750.30, 2020 edition, from memory")
 }
 
-func orNumber(value float64, otherwise string) string {
-	if value == 0 {
-		return otherwise
+// asRated is a rating in A, or that of the service where none is known.
+func asRated(amps float64) string {
+	if amps == 0 {
+		return "rated as the service"
 	}
-	return number(value)
+	return number(amps) + " A"
 }
 
 // addInlet names the inlet of a generator that is plugged in, or says that it is wired.
@@ -206,8 +208,8 @@ func (w *work) addSafety(s *Source) {
 	}
 	if s.StoredKWh > 0 {
 		c := profiles.Transfers().Clearances
-		w.item(1, "Room around the battery", fmt.Sprintf("%.0f ft between units, outside %.0f ft from doors and windows, unless its listing allows less", c.StorageFt, c.StorageFt), c.StorageSource)
-		w.item(1, "Disconnect of the stored energy", "in sight, and a shutdown outside", "NEC 706.15, 2020 edition, and UL 9540, from memory")
+		w.item(1, "Room around the battery", fmt.Sprintf("%s between units, outside %s from doors and windows, unless its listing allows less", distance(c.StorageFt), distance(c.StorageFt)), c.StorageSource)
+		w.item(1, "Disconnect of stored energy", "in sight, shutdown outside", "NEC 706.15, 2020 edition, UL 9540, from memory")
 		w.item(1, "Smoke or heat alarm by the battery", "joined with the others", profiles.Transfers().Clearances.StorageSource)
 	}
 }

@@ -20,8 +20,9 @@ func (w *service) addNeutral() {
 	cooking := put("service.neutral_range_va", rule.CookingShare*w.cooking, percent(rule.CookingShare)+" of the demand", "service.range_va")
 	dryers := put("service.neutral_dryer_va", rule.DryerShare*w.dryers, percent(rule.DryerShare)+" of the demand", "service.dryer_va")
 	put("service.neutral_fastened_va", w.fastened120, "the 120 V ones", "service.fastened_va")
-	rest := put("service.neutral_other_va", w.hvac120+w.motors120+w.other120, "120 V motors, heating or cooling, and others", "service.hvac_va")
-	largest := put("service.neutral_largest_motor_va", w.rules.Motors.LargestShare*largestVA(on120(w.running)), "a quarter of the largest 120 V motor", "service.motor_va")
+	due := w.neutralDue
+	rest := put("service.neutral_other_va", sum(on120(due.on))+w.motors120+w.other120, "120 V motors, others, and heating or cooling, whichever loads the neutral more: "+due.name, "service."+due.name+"_va")
+	largest := put("service.neutral_largest_motor_va", w.rules.Motors.LargestShare*largestVA(on120(due.motors)), "a quarter of the largest 120 V motor", "service.motor_va")
 	va := w.va("service.neutral_va", w.general+cooking+dryers+w.fastened120+rest+largest, "the sum of the neutral's lines", rule.Source,
 		"service.neutral_general_va", "service.neutral_range_va", "service.neutral_dryer_va", "service.neutral_fastened_va", "service.neutral_other_va", "service.neutral_largest_motor_va")
 	amps, how := w.neutralAmps(va, largest)
@@ -38,7 +39,7 @@ func (w *service) neutralAmps(va, largest float64) (amps float64, how string) {
 	how = fmt.Sprintf("VA / %.0f V", w.systemVolts())
 	onLeg := map[string][]ampItem{}
 	spread := va
-	for _, item := range w.inAmps() {
+	for _, item := range w.inAmps(w.neutralDue) {
 		if item.leg != "both" {
 			spread -= item.va
 			onLeg[item.leg] = append(onLeg[item.leg], item)
@@ -49,7 +50,7 @@ func (w *service) neutralAmps(va, largest float64) (amps float64, how string) {
 	}
 	spread -= largest
 	most := 0.0
-	for _, p := range on120(w.running) {
+	for _, p := range on120(w.neutralDue.motors) {
 		volts := w.systemVolts()
 		if p.isAmps {
 			volts = float64(p.Volts)

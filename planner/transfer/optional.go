@@ -42,7 +42,8 @@ func (w *service) addOptionalClimate() float64 {
 	heaters, heatIDs := w.of(classSpaceHeat)
 	ids = append(append(append(ids, pumpIDs...), extraIDs...), heatIDs...)
 
-	best, how := rule.CoolingShare*sum(coolers), fmt.Sprintf("air conditioning at %s", percent(rule.CoolingShare))
+	// A heat pump cools too: on a hot day it runs beside the air conditioners (220.82(C)(1) and (2)).
+	best, how := rule.CoolingShare*sum(coolers)+rule.HeatPumpShare*sum(pumps), fmt.Sprintf("air conditioning, heat pump included, at %s", percent(rule.CoolingShare))
 	pick := func(va float64, why string) {
 		if va > best {
 			best, how = va, why
@@ -107,7 +108,7 @@ func (w *service) existingClimate() (heating, cooling float64, ids []string, add
 	for _, p := range append(append(append([]plate{}, coolers...), heaters...), extra...) {
 		added = added || p.Added
 	}
-	return sum(heaters) + pumpAndExtra, sum(coolers), append(append(coolIDs, heatIDs...), extraIDs...), added
+	return sum(heaters) + sum(pumpAndExtra), sum(coolers), append(append(coolIDs, heatIDs...), extraIDs...), added
 }
 
 // addMeasured is 220.87: the highest demand measured, a quarter more, and what is new.

@@ -13,7 +13,7 @@ func (w *work) addPlaces() {
 	var engine, portable bool
 	for i := range w.Sources {
 		s := &w.Sources[i]
-		if s.Offered && !w.owned(s.Name) {
+		if s.Offered && !w.sheet(s).Owned {
 			continue
 		}
 		engine = engine || s.Engine
@@ -28,16 +28,6 @@ func (w *work) addPlaces() {
 		w.checkClearance(portable)
 	}
 	w.checkFuel()
-}
-
-// owned says whether a unit under gear is in the house already.
-func (w *work) owned(name string) bool {
-	for _, g := range w.home.Gear {
-		if g.Name == name {
-			return g.Owned
-		}
-	}
-	return false
 }
 
 // checkStorage holds the energy to the limit of its place and of a single unit.
@@ -59,16 +49,21 @@ func (w *work) checkStorage(s *Source) {
 // checkClearance holds a portable engine to the distance of its exhaust and a fixed one to that of its heat.
 func (w *work) checkClearance(portable bool) {
 	c := profiles.Transfers().Clearances
-	least, source := c.FixedFt, c.FixedSource
+	least, source, why := c.FixedFt, c.FixedSource, "for a fixed machine; 20 ft, as advised for portable ones, is better"
 	if portable {
-		least, source = c.ExhaustFt, c.ExhaustSource
+		least, source, why = c.ExhaustFt, c.ExhaustSource, "for its exhaust"
 	}
 	if !w.home.Given("site.generator_clearance") {
-		w.check("generator's distance", Needs, fmt.Sprintf("site.generator_clearance is missing; %.0f ft (%.1f m) from every door, window and vent at least", least, least*0.3048), source)
+		w.check("generator's distance", Needs, fmt.Sprintf("site.generator_clearance is missing; %s from every door, window and vent at least %s", distance(least), why), source)
 		return
 	}
 	has := feet(w.home.Site.Clearance)
-	w.verdict(has >= least-1e-9, "generator's distance", fmt.Sprintf("%s ft from the nearest opening; %.0f ft at least", number(has), least), source, "generator-too-close")
+	w.verdict(has >= least-1e-9, "generator's distance", fmt.Sprintf("%s from the nearest opening; %s at least %s", distance(has), distance(least), why), source, "generator-too-close")
+}
+
+// distance is a length for readers of either system.
+func distance(ft float64) string {
+	return fmt.Sprintf("%s ft (%.1f m)", number(ft), 0.3048*ft)
 }
 
 // checkFuel holds the fuel kept to what a dwelling usually may keep of the stored fuels that are to be burnt here.

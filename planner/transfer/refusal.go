@@ -19,23 +19,46 @@ func (w *work) refuse() {
 		return
 	}
 	tall, pairs := w.tallCircuits(), w.sharedPairs()
-	for _, s := range w.Sources {
-		if !s.singleLeg() || s.RatedKVA == 0 {
+	for i := range w.Sources {
+		s := &w.Sources[i]
+		if !s.singleLeg() || w.sheet(s).Kind == "battery" { // cells alone feed no circuit
 			continue
 		}
 		var why []string
 		if len(tall) > 0 {
 			why = append(why, "these need 240 V: "+names(tall, 4))
-			w.hazards["two-pole-on-120"] = true
+			w.blame("two-pole-on-120", s)
 		}
 		if len(pairs) > 0 {
 			why = append(why, "these share a neutral, which would carry the sum of both currents: "+names(pairs, 4))
-			w.hazards["shared-neutral-120"] = true
+			w.blame("shared-neutral-120", s)
 		}
-		if len(why) > 0 {
-			w.Refusals = append(w.Refusals, Refusal{s.Name, "it gives 120 V on one leg, and " + strings.Join(why, "; "), singleSupply})
+		if len(why) == 0 {
+			continue
+		}
+		w.Refusals = append(w.Refusals, Refusal{s.Name, w.legWords(s) + ", and " + strings.Join(why, "; "), singleSupply})
+		if s == w.Source {
+			w.check("source", Fail, s.Name+" is refused for these circuits: what follows must not be built until that is mended", singleSupply)
 		}
 	}
+}
+
+// legWords says what a source of one leg gives. Where its sheet has no volts, the safe side is taken.
+func (w *work) legWords(s *Source) string {
+	if s.Offered && w.sheet(s).Volts == 0 {
+		return "its sheet gives no volts, so it is taken for one that gives 120 V on one leg"
+	}
+	return "it gives 120 V on one leg"
+}
+
+// sheet is the unit under gear that a source is, empty for an option of the plan.
+func (w *work) sheet(s *Source) loads.Gear {
+	for _, g := range w.home.Gear {
+		if s.Offered && g.Name == s.Name {
+			return g
+		}
+	}
+	return loads.Gear{}
 }
 
 // tallCircuits are the carried circuits of 240 V.

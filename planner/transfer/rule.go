@@ -40,14 +40,13 @@ func (w *work) addRules() {
 	}
 }
 
+// addRule holds a source to one way of transfer: VA to its kVA, and W to its kW.
 func (w *work) addRule(s *Source, mode string) {
-	r := Rule{Source: s.Name, Mode: mode, Applies: mode == w.Mode, HasVA: 1000 * math.Min(s.SiteKVA, s.SiteKW), Clause: transferClause}
+	r := Rule{Source: s.Name, Mode: mode, Applies: mode == w.Mode, NeededVA: float64(w.demand.Running.VA()), HasVA: 1000 * s.SiteKVA, Clause: transferClause}
 	if !w.US {
 		r.Clause = localRules
 	}
-	id := fmt.Sprintf("transfer.%s.%s", s.Name, mode)
-	from := "load.running_va"
-	running := float64(w.demand.Running.VA())
+	watts, from, has := float64(w.demand.RunningW), "load.running_va", "what "+s.Name+" gives here"
 	switch mode {
 	case Automatic:
 		if !w.US || !w.Service.Known {
@@ -56,21 +55,34 @@ func (w *work) addRule(s *Source, mode string) {
 			}
 			return
 		}
-		r.NeededVA, r.Why, from = w.Service.LeastVA, "the whole calculated load comes on at once", "service.least_va"
+		// Article 220 counts a kVA as a kW, so the source must have both.
+		watts, from, has = w.Service.LeastVA, "service.least_va", has+", the lesser of its kVA and its kW"
+		r.NeededVA, r.HasVA = w.Service.LeastVA, 1000*math.Min(s.SiteKVA, s.SiteKW)
+		r.Why = "the whole calculated load comes on at once"
 	case Managed:
-		r.NeededVA, r.Why = running, "load management keeps the rest off: the most that it lets on together"
+		r.Why = "load management keeps the rest off: the most that it lets on together"
 	default:
-		r.NeededVA, r.Why = running, "a person chooses what is on: every kept circuit and the largest that takes turns"
+		r.Why = "a person chooses what is on: every kept circuit and the largest that takes turns"
 	}
-	r.OK = r.NeededVA <= r.HasVA*(1+1e-9)
+	r.OK = r.NeededVA <= r.HasVA*(1+1e-9) && watts <= 1000*s.SiteKW*(1+1e-9)
 	r.MadeKVA, r.MustBe = mustBe(s, r.NeededVA)
+	id := fmt.Sprintf("transfer.%s.%s", s.Name, mode)
 	w.va(id+".needed_va", r.NeededVA, r.Why, r.Clause, from)
-	w.va(id+".has_va", r.HasVA, fmt.Sprintf("what %s gives here, the lesser of its kVA and its kW", s.Name), "the plan's option")
+	w.va(id+".has_va", r.HasVA, has, "the plan's option")
 	w.Rules = append(w.Rules, r)
 	if r.Applies {
-		w.verdict(r.OK, fmt.Sprintf("%s transfer of %s", mode, s.Name),
-			fmt.Sprintf("%s: %s VA; it gives %s VA here%s", r.Why, number(r.NeededVA), number(r.HasVA), shortOf(r)), r.Clause, undersized(mode))
+		w.verdict(r.OK, mode+" transfer of "+s.Name, fmt.Sprintf("%s: %s VA and %s W; it gives %s VA and %s W here%s", r.Why, number(r.NeededVA), number(watts),
+			number(r.HasVA), number(1000*s.SiteKW), shortOf(r)), r.Clause, undersized(mode))
+		w.checkStart(s, mode)
 	}
+}
+
+// checkStart asks who starts an engine that an automatic switch waits for.
+func (w *work) checkStart(s *Source, mode string) {
+	if mode == Manual || !s.Engine || s.Fixed || s.Inverter {
+		return
+	}
+	w.check("start of "+s.Name, Needs, "a switch that moves over by itself waits for a machine that starts by itself; a portable one is brought, plugged in and started by hand", "common practice, no source")
 }
 
 func undersized(mode string) string {

@@ -22,10 +22,8 @@ type service struct {
 	fastened, fastened120              float64 // of that, what loads the neutral
 	fastenedShare                      float64 // of those of 500 VA and more
 	motors, motors120, other, other120 float64
-	hvac, hvac120, largest             float64
-	running                            []plate // the motors that run in the season that counts
-	standard                           float64
-	season                             string // heating or cooling, whichever counts
+	hvac, largest, standard            float64
+	due, neutralDue                    season // the one that counts on the lines, and on the neutral
 	standardA, optionalA               float64
 }
 

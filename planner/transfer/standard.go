@@ -34,7 +34,7 @@ func (w *service) systemVolts() float64 {
 // those whose plates give amps are added to the line they lie on, as Annex D1(b) does, each line with a quarter of its own
 // largest motor.
 func (w *service) lines() (a, b float64, how string) {
-	inAmps := w.inAmps()
+	inAmps := w.inAmps(w.due)
 	spread := w.standard - w.largest
 	motorA, motorB := w.largestAmps(inAmps, "A"), w.largestAmps(inAmps, "B")
 	for _, item := range inAmps {
@@ -63,13 +63,13 @@ type ampItem struct {
 	va, amps float64
 }
 
-// inAmps lists the loads of the standard method whose plates give amps.
-func (w *service) inAmps() (out []ampItem) {
+// inAmps lists the loads of the standard method in a season whose plates give amps.
+func (w *service) inAmps(due season) (out []ampItem) {
 	if !w.split() {
 		return nil
 	}
 	for _, p := range w.plates {
-		if share := w.counted(p); p.isAmps && share > 0 {
+		if share := w.counted(p, due); p.isAmps && share > 0 {
 			out = append(out, ampItem{p, "both", share * p.va(), share * p.va() / float64(p.Volts)})
 		}
 	}
@@ -79,18 +79,14 @@ func (w *service) inAmps() (out []ampItem) {
 
 // counted is the share of a plate that is in the standard method by itself, 0 where it is not, or where a demand factor
 // of a whole group is on it.
-func (w *service) counted(p plate) float64 {
+func (w *service) counted(p plate, due season) float64 {
 	switch p.class {
 	case classMotor, classOther:
 		return 1
 	case classFastened, classWaterHeater:
 		return w.shareOf(p)
-	case classCooling:
-		if w.season == "cooling" {
-			return 1
-		}
-	case classSpaceHeat:
-		if w.season == "heating" {
+	case classCooling, classHeatPump, classSpaceHeat, classSupplemental:
+		if due.has(p) {
 			return 1
 		}
 	}
@@ -99,7 +95,7 @@ func (w *service) counted(p plate) float64 {
 
 // largestAmps is the largest motor on a line, A. A motor given in VA is on both at the system's volts.
 func (w *service) largestAmps(inAmps []ampItem, leg string) (most float64) {
-	for _, p := range w.running {
+	for _, p := range w.due.motors {
 		amps := p.eachVA / w.systemVolts()
 		for _, item := range inAmps {
 			if item.id != p.id {

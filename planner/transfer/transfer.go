@@ -40,7 +40,7 @@ type Source struct {
 	StoredKWh   float64                   `json:"stored_kwh"`
 	UnitKWh     float64                   `json:"unit_kwh"` // the largest single unit of it
 	Inverter    bool                      `json:"inverter"` // its power comes through an inverter
-	Derate      float64                   `json:"derate"`   // site over rated, 0 < derate ≤ 1
+	Derate      float64                   `json:"derate"`   // the lesser of site kVA and kW over rated kVA, 0 < derate ≤ 1
 	NextSize    func(kva float64) float64 `json:"-"`        // the next size made that gives so much here, rated kVA; 0 where none is
 }
 
@@ -100,6 +100,13 @@ type work struct {
 	home    *loads.Home
 	demand  *loads.Demand
 	hazards map[string]bool
+	blamed  map[string][]string // hazard: the sources that raise it
+}
+
+// blame raises a hazard for one source.
+func (w *work) blame(hazard string, s *Source) {
+	w.hazards[hazard] = true
+	w.blamed[hazard] = append(w.blamed[hazard], s.Name)
 }
 
 // Work works out the scope of a home, its demand and what could carry it. It never fails on a [loads.Home] that
@@ -107,7 +114,7 @@ type work struct {
 func Work(home *loads.Home, d *loads.Demand, in Inputs) *Scope {
 	sheet := &working.Sheet{}
 	s := &Scope{Sheet: sheet, US: home.House.Service != loads.Only230, Mode: home.House.Transfer, Sources: in.Sources, Legs: d.Legs}
-	w := &work{Scope: s, book: book{sheet}, home: home, demand: d, hazards: map[string]bool{}}
+	w := &work{Scope: s, book: book{sheet}, home: home, demand: d, hazards: map[string]bool{}, blamed: map[string][]string{}}
 	s.Source = chosen(in)
 	w.addService()
 	if s.Source == nil && len(d.Loads) > 0 {

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"holdover/loads"
 	"holdover/profiles"
 )
 
@@ -12,10 +13,11 @@ var signalOrder = []string{"DANGER", "WARNING", "CAUTION", "NOTICE"}
 
 // warn writes the cautions: those that the checks raised, and those that belong to every transfer.
 func (w *work) warn() {
+	for i := range w.Sources {
+		w.blameNeutral(&w.Sources[i])
+	}
 	raised := w.hazards
 	raised["backfeed"] = len(w.Sources) > 0
-	raised["flame-sensing-neutral"] = w.floatingUnderABurner()
-	raised["parallel-neutral"] = slices.ContainsFunc(w.Sources, func(s Source) bool { return w.US && s.Neutral == bonded })
 	raised["legs-unbalanced"] = raised["legs-unbalanced"] || len(w.Legs.Moves) > 0
 	raised["local-rules"] = !w.US
 	raised["code-and-licence"] = true
@@ -32,6 +34,9 @@ func (w *work) warn() {
 			panic("transfer: no caution " + id)
 		}
 		c.Text = strings.TrimSpace(c.Text)
+		if who := w.blamed[id]; len(who) > 0 {
+			c.Text = names(who, 4) + ": " + c.Text
+		}
 		if !w.US {
 			c.Source = "physics and common practice; " + localRules
 		}
@@ -42,11 +47,14 @@ func (w *work) warn() {
 	})
 }
 
-// floatingUnderABurner holds where a burner proves its flame by a current to earth and a source's neutral floats.
-func (w *work) floatingUnderABurner() bool {
-	burner := false
-	for i := range w.demand.Loads {
-		burner = burner || w.demand.Loads[i].Needs.EarthedNeutral
+// blameNeutral raises what a source's neutral may do: one that joins neutral and frame, where the house does so too, and
+// one that floats where a burner proves its flame by a current to earth.
+func (w *work) blameNeutral(s *Source) {
+	burner := slices.ContainsFunc(w.demand.Loads, func(l loads.Load) bool { return l.Needs.EarthedNeutral })
+	switch {
+	case s.Neutral == bonded && w.US:
+		w.blame("parallel-neutral", s)
+	case s.Neutral == floating && burner:
+		w.blame("flame-sensing-neutral", s)
 	}
-	return burner && slices.ContainsFunc(w.Sources, func(s Source) bool { return s.Neutral == floating })
 }

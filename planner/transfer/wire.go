@@ -100,7 +100,8 @@ func groundFor(deviceA float64, aluminium bool, leastMils, mils float64) string 
 		if mils <= leastMils || leastMils == 0 {
 			return size
 		}
-		return atLeastMils(math.Max(c.CircularMils*mils/leastMils, c.CircularMils))
+		// The table's circular mils are rounded: a step of as many sizes must not miss its own row by two mils in ten thousand.
+		return atLeastMils(math.Max(c.CircularMils*mils/leastMils*0.999, c.CircularMils))
 	}
 	return ""
 }

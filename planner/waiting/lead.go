@@ -7,14 +7,14 @@ const leadsTried = 24
 
 // orTry is for more than the search can see through: rules of thumb that start each job some slots before it must, the most
 // urgent first, and of all of them the cheapest that breaks no limit. bound is what is proven of the best.
-func orTry(jobs []job, slots int, allowed, bound float64) found {
+func orTry(jobs []job, slots int, allowed power, bound float64) found {
 	most := 0
 	for _, j := range jobs {
 		most = max(most, j.wait)
 	}
 	best := found{bound: bound}
 	for lead := 0; lead <= most; lead += 1 + most/leadsTried {
-		if f, ok := withLead(jobs, slots, allowed*(1+1e-9), lead); ok && (!best.ok || f.cost < best.cost) {
+		if f, ok := withLead(jobs, slots, allowed, lead); ok && (!best.ok || f.cost < best.cost) {
 			best.slots, best.cost, best.ok = f.slots, f.cost, true
 		}
 	}
@@ -24,7 +24,7 @@ func orTry(jobs []job, slots int, allowed, bound float64) found {
 
 // withLead goes through the slots and starts a job when it has no more than lead slots left to wait and the power is free; ok is
 // false as soon as one waits too long.
-func withLead(jobs []job, slots int, allowed float64, lead int) (f found, ok bool) {
+func withLead(jobs []job, slots int, allowed power, lead int) (f found, ok bool) {
 	phase := make([]int, len(jobs))
 	order := make([]int, len(jobs))
 	for i := range order {
@@ -32,20 +32,17 @@ func withLead(jobs []job, slots int, allowed float64, lead int) (f found, ok boo
 	}
 	on := make([]bool, len(jobs))
 	for range slots {
-		load := 0.0
-		for i, j := range jobs {
+		for i := range jobs {
 			on[i] = phase[i] < 0
-			if on[i] {
-				load += j.load
-			}
 		}
 		slack := func(i int) int { return jobs[i].wait - phase[i] }
 		slices.SortStableFunc(order, func(a, b int) int { return slack(a) - slack(b) })
 		for _, i := range order {
-			if !on[i] && slack(i) <= lead && load+jobs[i].load <= allowed {
-				on[i] = true
-				load += jobs[i].load
-			} else if !on[i] && slack(i) == 0 {
+			if on[i] || slack(i) > lead {
+				continue
+			}
+			on[i] = allowed.bears(jobs, func(k int) bool { return k == i || on[k] })
+			if !on[i] && slack(i) == 0 {
 				return found{}, false
 			}
 		}

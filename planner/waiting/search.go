@@ -8,7 +8,7 @@ import (
 
 // This file finds the timetable of least energy. Time is cut into slots. A job is on for turns of a fixed number of slots, may be
 // off for at most so many slots between them (and before the first, all being supplied until the outage begins, and after the
-// last), and no more than the allowed power may be on in any slot. A turn that the end of the outage cuts short is enough.
+// last), and no more than the allowed power may be on in any slot, a start included. A turn that the end of the outage cuts short is enough.
 //
 // The search goes slot by slot, least cost first (A*), and of equals the furthest on first. What lies ahead of each job by
 // itself, [job.least], is never more than what it will cost, so the first end that is reached is the best there is; and where the
@@ -19,7 +19,27 @@ type job struct {
 	wait int     // slots it may be off at a stretch, ≥ 1
 	turn int     // slots of one turn, ≥ 1
 	cost float64 // energy of one slot on
-	load float64 // power while on, held against what is allowed
+	power
+}
+
+// A power is what jobs that are on together draw, or may draw. A job may start at any time of its turn, as a thermostat has it.
+type power struct {
+	load  float64 // VA
+	watts float64
+	start float64 // VA with one of them starting in place of running; 0 for what has no start
+}
+
+// bears says whether some jobs may be on together: their VA, their watts, and the hardest of their starts beside the rest.
+func (most power) bears(jobs []job, on func(i int) bool) bool {
+	sum, extra := power{}, 0.0
+	for i, j := range jobs {
+		if on(i) {
+			sum.load, sum.watts = sum.load+j.load, sum.watts+j.watts
+			extra = max(extra, j.start-j.load)
+		}
+	}
+	const hair = 1 + 1e-9
+	return sum.load <= most.load*hair && sum.watts <= most.watts*hair && sum.load+extra <= most.start*hair
 }
 
 // least is the fewest slots on that a job needs in the slots left, having been off for some: it starts each turn as late as it may.
@@ -59,16 +79,16 @@ const (
 )
 
 // schedule finds the best timetable over some slots.
-func schedule(jobs []job, slots int, allowed float64) found {
+func schedule(jobs []job, slots int, allowed power) found {
 	for _, j := range jobs {
-		if j.load > allowed*(1+1e-9) && j.wait < slots {
+		if j.wait < slots && !allowed.bears([]job{j}, func(int) bool { return true }) {
 			return found{bound: math.Inf(1), proven: true} // it must be on some time, and never may
 		}
 	}
 	if len(jobs) > mostJobs {
 		return orTry(jobs, slots, allowed, alone(jobs, slots))
 	}
-	s := &searcher{jobs: jobs, slots: slots, allowed: allowed * (1 + 1e-9), best: map[string]float64{}}
+	s := &searcher{jobs: jobs, slots: slots, allowed: allowed, best: map[string]float64{}}
 	first := &state{phase: make([]int, len(jobs))}
 	s.push(first)
 	for s.open.Len() > 0 {
@@ -95,7 +115,7 @@ func alone(jobs []job, slots int) (cost float64) {
 type searcher struct {
 	jobs    []job
 	slots   int
-	allowed float64
+	allowed power
 	open    queue
 	best    map[string]float64 // least spent to reach a state
 	looked  int
@@ -139,22 +159,13 @@ func (s *searcher) expand(n *state) {
 		}
 	}
 	for extra := may; ; extra = (extra - 1) & may {
-		if running := on | must | extra; s.load(running) <= s.allowed {
+		if running := on | must | extra; s.allowed.bears(s.jobs, func(i int) bool { return running&(1<<i) != 0 }) {
 			s.push(s.step(n, running))
 		}
 		if extra == 0 {
 			return
 		}
 	}
-}
-
-func (s *searcher) load(running uint64) (sum float64) {
-	for i, j := range s.jobs {
-		if running&(1<<i) != 0 {
-			sum += j.load
-		}
-	}
-	return sum
 }
 
 // step goes through one slot with some jobs on.

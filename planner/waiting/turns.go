@@ -19,8 +19,11 @@ type Turn struct {
 type Timetable struct {
 	Start   units.Hours // clock time at which the outage begins
 	Length  units.Hours // what it covers, which is a week at most
+	Outage  units.Hours // what it would have to cover
 	Slot    units.Hours
 	Allowed units.VoltAmps // at most so much on at a time
+	Watts   units.Watts    // and so much of it real power
+	AtStart units.VoltAmps // and so much while one of them starts beside the rest
 	Turns   []Turn         // by their beginning
 	Rounds  []Round        // one for each circuit that takes turns
 	Energy  units.WattHours
@@ -28,6 +31,8 @@ type Timetable struct {
 	Found   bool            // there is a timetable
 	Proven  bool            // it is the best; where nothing was found, there provably is none
 	WaitOut []string        // circuits that can wait the whole outage, and get no turn
+	Later   []string        // circuits that can wait as long as the table covers, but not the whole outage
+	Unknown []string        // circuits of which nothing says how long they can wait: they get no turn
 	Keep    []string        // circuits that can not take turns: they never wait, or are on nearly all the time
 }
 
@@ -39,7 +44,8 @@ type Round struct {
 	Turn    units.Hours // how long a turn is
 	Watts   units.Watts
 	VA      units.VoltAmps
-	Count   int // turns it gets
+	Starts  units.VoltAmps // while one unit of it starts; 0 for what has no start
+	Count   int            // turns it gets
 }
 
 // longestTable is how far a timetable looks ahead: beyond a week nobody follows a card.
@@ -52,21 +58,18 @@ var slots = []units.Hours{0.25, 1.0 / 6, 1.0 / 12}
 const busiest = 0.9
 
 // Turns makes the timetable for the circuits of a home that take turns. At most allowed may be on at a time; 0 takes the largest
-// of them, which is what a plan counts on. A turn is as long as makes up for the longest wait: with a circuit on a share d of
+// of them, which is what a plan counts on, and then no two may be on together that want more watts, or start harder, than one of
+// them alone. A turn is as long as makes up for the longest wait: with a circuit on a share d of
 // the time, d·wait/(1 − d).
 func Turns(home *loads.Home, d *loads.Demand, allowed units.VoltAmps) Timetable {
-	t := Timetable{Start: d.Start, Length: min(home.Outage.Length, longestTable), Allowed: allowed, Found: true, Proven: true}
+	t := Timetable{Start: d.Start, Length: min(home.Outage.Length, longestTable), Outage: home.Outage.Length, Allowed: allowed, Found: true, Proven: true}
 	limits := Limits(home, d.Start)
 	for i := range d.Loads {
 		if l := &d.Loads[i]; l.Care == loads.Rotate {
-			t.sort(l, limits[l.Index])
+			t.sort(home, l, limits[l.Index])
 		}
 	}
-	if allowed == 0 {
-		for _, r := range t.Rounds {
-			t.Allowed = max(t.Allowed, r.VA)
-		}
-	}
+	t.allow(allowed)
 	if len(t.Rounds) > 0 {
 		t.fill()
 	}
@@ -74,19 +77,46 @@ func Turns(home *loads.Home, d *loads.Demand, allowed units.VoltAmps) Timetable 
 }
 
 // sort puts one circuit where it belongs: it takes turns, waits the outage out, or can not take turns.
-func (t *Timetable) sort(l *loads.Load, limit Limit) {
-	duty := 0.0
-	for _, share := range l.Duty {
-		duty += share / 24
-	}
+func (t *Timetable) sort(home *loads.Home, l *loads.Load, limit Limit) {
+	duty := max(l.MeanDuty(), guardDuty(home, l))
 	switch {
+	case !limit.Known():
+		t.Unknown = append(t.Unknown, l.Name)
+	case limit.Hours >= t.Length && limit.Hours < t.Outage:
+		t.Later = append(t.Later, fmt.Sprintf("%s (within %s h)", l.Name, units.Format(float64(limit.Hours))))
 	case limit.Hours >= t.Length:
 		t.WaitOut = append(t.WaitOut, l.Name)
 	case limit.Hours < slots[len(slots)-1], duty > busiest:
 		t.Keep = append(t.Keep, l.Name)
 	default:
-		t.Rounds = append(t.Rounds, Round{Circuit: l.Name, Index: l.Index, Wait: limit.Hours, Turn: limit.Hours * units.Hours(duty/(1-duty)),
-			Watts: l.Running.W(), VA: l.Running.VA()})
+		r := Round{Circuit: l.Name, Index: l.Index, Wait: limit.Hours, Turn: limit.Hours * units.Hours(duty/(1-duty)), Watts: l.Running.W(), VA: l.Running.VA()}
+		if l.Starts {
+			r.Starts = (l.Running - l.Running/loads.Power(complex(float64(l.Count), 0)) + l.Starting).VA()
+		}
+		t.Rounds = append(t.Rounds, r)
+	}
+}
+
+// guardDuty is the share of the coldest hour that a heater's frost heaters are on: its turns must make up for that too.
+func guardDuty(home *loads.Home, l *loads.Load) (most float64) {
+	around, ok := home.Around(l.Index)
+	if !ok || l.Heater.FreezeGuard == 0 {
+		return 0
+	}
+	for _, at := range around {
+		most = max(most, l.Heater.GuardDuty(at))
+	}
+	return most
+}
+
+// allow sets what may be on at a time. What somebody allows in VA bounds the watts too, which are never more.
+func (t *Timetable) allow(va units.VoltAmps) {
+	t.Allowed, t.Watts, t.AtStart = va, units.Watts(va), va
+	for _, r := range t.Rounds {
+		t.AtStart = max(t.AtStart, r.VA, r.Starts)
+		if va == 0 {
+			t.Allowed, t.Watts = max(t.Allowed, r.VA), max(t.Watts, r.Watts)
+		}
 	}
 }
 
@@ -105,10 +135,10 @@ func (t *Timetable) fill() {
 	for i := range t.Rounds {
 		r := &t.Rounds[i]
 		jobs[i] = job{wait: int(math.Floor(float64(r.Wait/t.Slot) + 1e-9)), turn: max(1, int(math.Ceil(float64(r.Turn/t.Slot)-1e-9))),
-			cost: float64(r.Watts) * float64(t.Slot), load: float64(r.VA)}
+			cost: float64(r.Watts) * float64(t.Slot), power: power{load: float64(r.VA), watts: float64(r.Watts), start: float64(r.Starts)}}
 		r.Turn = t.Slot * units.Hours(jobs[i].turn)
 	}
-	f := schedule(jobs, count, float64(t.Allowed))
+	f := schedule(jobs, count, power{load: float64(t.Allowed), watts: float64(t.Watts), start: float64(t.AtStart)})
 	t.Found, t.Proven, t.Energy = f.ok, f.proven, units.WattHours(f.cost)
 	if !math.IsInf(f.bound, 1) {
 		t.Bound = units.WattHours(f.bound)
@@ -139,16 +169,28 @@ func (t *Timetable) read(on [][]bool) {
 // Says writes what the timetable comes to in a sentence or two.
 func (t Timetable) Says() string {
 	switch {
-	case len(t.Rounds) == 0 && len(t.WaitOut) == 0:
+	case len(t.Rounds) == 0 && len(t.WaitOut)+len(t.Later)+len(t.Unknown) == 0:
 		return "No circuit takes turns."
+	case len(t.Rounds) == 0 && len(t.Later) > 0:
+		return fmt.Sprintf("No circuit that takes turns has to have one within the first %s days.", units.Format(float64(t.Length)/24))
+	case len(t.Rounds) == 0 && len(t.Unknown) > 0:
+		return "No circuit whose waiting limit is known has to have a turn within the outage."
 	case len(t.Rounds) == 0:
 		return "No circuit that takes turns has to have one within the outage."
 	case !t.Found && t.Proven:
-		return fmt.Sprintf("No timetable keeps every waiting limit with %s VA at a time.", units.Format(float64(t.Allowed)))
+		return fmt.Sprintf("No timetable keeps every waiting limit with %s VA at a time: set the circuit that waits least to keep, or one to shed.", units.Format(float64(t.Allowed)))
 	case !t.Found:
-		return fmt.Sprintf("No timetable was found that keeps every waiting limit with %s VA at a time; that there is none is not proven.", units.Format(float64(t.Allowed)))
+		return fmt.Sprintf("No timetable was found that keeps every waiting limit with %s VA at a time; that there is none is not proven. Set the circuit that waits least to keep, or one to shed.", units.Format(float64(t.Allowed)))
 	case t.Proven:
-		return fmt.Sprintf("The turns take %s Wh; no timetable of turns as long takes less.", units.Format(float64(t.Energy)))
+		return fmt.Sprintf("The turns%s take %s Wh; no timetable of turns as long takes less.", t.part(), units.Format(float64(t.Energy)))
 	}
-	return fmt.Sprintf("The turns take %s Wh; the best there can be takes %s Wh or more.", units.Format(float64(t.Energy)), units.Format(float64(t.Bound)))
+	return fmt.Sprintf("The turns%s take %s Wh; the best there can be takes %s Wh or more.", t.part(), units.Format(float64(t.Energy)), units.Format(float64(t.Bound)))
+}
+
+// part says so where the table does not cover the whole outage.
+func (t Timetable) part() string {
+	if t.Length >= t.Outage {
+		return ""
+	}
+	return fmt.Sprintf(" of the first %s days", units.Format(float64(t.Length)/24))
 }

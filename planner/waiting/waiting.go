@@ -31,12 +31,12 @@ func (l Limit) Never() bool { return l.Hours == 0 }
 func (l Limit) Known() bool { return !math.IsInf(float64(l.Hours), 1) }
 
 // Limits lists how long each circuit of a home can wait, in the order of the file. A limit that the home file itself gives goes
-// first; but medical equipment never waits, whatever it says.
+// first; but medical equipment never waits, and a heater in frost not for long, whatever it says.
 func Limits(home *loads.Home, start units.Hours) []Limit {
 	out := make([]Limit, len(home.Circuits))
 	for i := range home.Circuits {
 		c := &home.Circuits[i]
-		out[i] = limitOf(home, i, start)
+		out[i] = inFrost(home, i, limitOf(home, i, start))
 		out[i].Circuit, out[i].Index, out[i].Care = c.Name, i, c.Care
 	}
 	return out
@@ -46,10 +46,9 @@ func limitOf(home *loads.Home, i int, start units.Hours) Limit {
 	c := &home.Circuits[i]
 	at := fmt.Sprintf("circuits[%d].needs.can_wait", i)
 	origin, known := home.Origin(at)
-	p, _ := profiles.FindCircuit(c.Like)
 	food := profiles.FoodTimes()
 	switch {
-	case p.Group == "medical":
+	case profiles.Medical(c.Like, c.Name):
 		return Limit{Hours: 0, Why: "medical equipment never waits", Source: "our own rule"}
 	case home.Given(at):
 		return Limit{Hours: c.Needs.CanWait, Why: "the home file says so", Source: origin.Text(home.FileName())}

@@ -118,3 +118,65 @@ func TestTurns_WhatCannotTakeTurns(t *testing.T) {
 	assert.Equal(t, []string{"Breathing", "Modem"}, table.Keep)
 	assert.Empty(t, table.Turns)
 }
+
+// A heater without frost heaters in a garage that freezes: what its profile says of hot water (12 h) is no answer to frost. One
+// that can wait less still waits less; indoors, or without frost, or where it draws nothing, nothing changes.
+func TestLimits_AHeaterInFrostCannotWaitLong(t *testing.T) {
+	circuits := `circuits:
+  - {name: In the garage, like: gas-instant-heater, heater: {stands_in: garage, garage_temp: -10 C}}
+  - {name: For half an hour, like: gas-instant-heater, needs: {can_wait: 30 min}, heater: {stands_in: garage, garage_temp: -10 C}}
+  - {name: Said to wait, like: gas-instant-heater-outdoor, needs: {can_wait: 9 h}}
+  - {name: Indoors, like: gas-instant-heater}
+  - {name: Pilot, like: gas-tank-pilot, heater: {stands_in: garage, garage_temp: -10 C}}
+  - {name: Own words, heater: {firing: 90 W, standby: 5 W, draw: 40 min, stands_in: outdoors}}
+`
+	limits := Limits(read(t, "site: {coldest: -15 C, daily_range: 0 K}\n"+circuits), 18)
+	for i, want := range []units.Hours{1, 0.5, 1, 12, 720, 1} {
+		assert.Equal(t, want, limits[i].Hours, limits[i].Circuit)
+	}
+	mild := Limits(read(t, "site: {coldest: 5 C, daily_range: 0 K}\n"+circuits), 18)
+	assert.Equal(t, units.Hours(9), mild[2].Hours, "outdoors at 5 °C")
+}
+
+// What takes turns with frost heaters is on as much as the coldest hour wants: at −10 °C, 14 of 24 K below the cut-in, they are on
+// 14/24 of the time, so an hour off is made up for by 1.4 h on, which is a turn of six quarter hours.
+func TestTurns_MakeUpForFrostHeaters(t *testing.T) {
+	home := read(t, "site: {coldest: -10 C, daily_range: 0 K}\noutage: {length: 24 h}\ncircuits: [{name: Outside, like: gas-instant-heater-outdoor, care: rotate}]\n")
+	d := loads.Work(home)
+	table := Turns(home, &d, 0)
+	require.Len(t, table.Rounds, 1)
+	assert.InDelta(t, 1.5, float64(table.Rounds[0].Turn), 1e-9)
+	holds(t, table)
+}
+
+// A circuit of which nothing says how long it can wait is not said to wait; one that can wait longer than the table but not
+// through the outage is not either.
+func TestTurns_SayWhatIsNotKnown(t *testing.T) {
+	home := read(t, "outage: {length: 300 h}\ncircuits:\n  - {name: Lamp, running: 40 W, care: rotate}\n"+
+		"  - {name: Well, running: 800 W, care: rotate, needs: {can_wait: 200 h}}\n  - {name: Tool, running: 800 W, care: rotate, needs: {can_wait: 400 h}}\n")
+	d := loads.Work(home)
+	table := Turns(home, &d, 0)
+	assert.Equal(t, []string{"Lamp"}, table.Unknown)
+	assert.Equal(t, []string{"Well (within 200 h)"}, table.Later)
+	assert.Equal(t, []string{"Tool"}, table.WaitOut)
+	assert.Contains(t, table.Says(), "first 7 days")
+}
+
+// By default no two are on together that start harder, or want more watts, than what a plan counts on.
+func TestTurns_StayWithinThePlansWorstMoment(t *testing.T) {
+	home := read(t, "outage: {length: 24 h}\ncircuits:\n  - {name: Kettle, running: 1500 W, use: {duty: 0.05}, care: rotate, needs: {can_wait: 6 h}}\n"+
+		"  - {name: Pump, running: 500 W, power_factor: 0.7, start: {times: 5}, use: {duty: 0.2}, care: rotate, needs: {can_wait: 2 h}}\n"+
+		"  - {name: Cooler, running: 400 W, power_factor: 0.7, start: {times: 5}, use: {duty: 0.3}, care: rotate, needs: {can_wait: 3 h}}\n")
+	d := loads.Work(home)
+	table := Turns(home, &d, 0)
+	require.True(t, table.Found)
+	holds(t, table)
+	for _, a := range table.Turns {
+		for _, b := range table.Turns {
+			if a.Circuit == "Pump" && b.Circuit == "Cooler" {
+				assert.False(t, a.From < b.To-1e-9 && b.From < a.To-1e-9, "the pump's start beside the cooler is not in the plan: %v %v", a, b)
+			}
+		}
+	}
+	assert.InDelta(t, 500/0.7*5, float64(d.WorstVA), 0.1)
+}

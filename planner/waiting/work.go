@@ -91,7 +91,9 @@ func (p *Plan) addTurns(home *loads.Home) {
 		from = append(from, fmt.Sprintf("waiting.circuit_%d_h", r.Index+1))
 	}
 	p.Sheet.Add(working.Figure{ID: "turns.allowed_va", Value: float64(t.Allowed), Unit: "VA", How: "at most so much of the circuits that take turns is on at a time; by default the largest of them, which is what the plan counts on", Source: "the plan's own rule"})
-	p.Sheet.Add(working.Figure{ID: "turns.energy_wh", Value: float64(t.Energy), Unit: "Wh", From: append(from, "turns.allowed_va"),
+	p.Sheet.Add(working.Figure{ID: "turns.allowed_w", Value: float64(t.Watts), Unit: "W", How: "and so much real power of them; by default that of the one that wants most", Source: "the plan's own rule"})
+	p.Sheet.Add(working.Figure{ID: "turns.allowed_start_va", Value: float64(t.AtStart), Unit: "VA", How: "and so much while one of them starts beside the rest; by default the hardest start of one alone", Source: "the plan's own rule"})
+	p.Sheet.Add(working.Figure{ID: "turns.energy_wh", Value: float64(t.Energy), Unit: "Wh", From: append(from, "turns.allowed_va", "turns.allowed_w", "turns.allowed_start_va"),
 		How: fmt.Sprintf("running W of each circuit over its turns in slots of %s min", units.Format(60*float64(t.Slot))), Source: searchSource})
 	p.Sheet.Add(working.Figure{ID: "turns.least_wh", Value: float64(t.Bound), Unit: "Wh", From: from, How: "no timetable of turns as long takes less", Source: searchSource})
 	a := home.Assume

@@ -40,7 +40,7 @@ func (j *jobSheet) addWire() {
 			continue
 		}
 		drop := "-"
-		if c.LengthFt > 0 {
+		if c.LengthFt > 0 && c.Size != "" {
 			drop = units.Format(c.DropPercent)
 		}
 		t.add(c.Name, map[string]string{"copper": "Cu", "aluminium": "Al"}[c.Metal], orDash(c.LengthFt), units.Format(c.LoadA), units.Format(c.RequiredA), units.Format(c.OvercurrentA), gauge(c.Size), drop, gauge(c.SizeFor3), gauge(c.Ground))
@@ -51,7 +51,12 @@ func (j *jobSheet) addWire() {
 		return
 	}
 	t.write(&j.page)
-	j.paragraph("A, % and AWG, from 250 up kcmil; by: the protection (NEC 310.16, 240.4, 250.122)", tableIndent)
+	j.paragraph("A, %, AWG (250 up: kcmil); by: protection (NEC 310.16, 240.4, 250.122)", tableIndent)
+	for _, c := range s.Conductors {
+		if c.Bond != "" {
+			j.paragraph(c.Name+": ahead of the service disconnect a supply-side bonding jumper, "+c.Bond+", takes the place of the grounding wire (NEC 250.102(C))", tableIndent)
+		}
+	}
 }
 
 func gauge(size string) string {
@@ -103,10 +108,10 @@ func (j *jobSheet) addCautions() {
 	}
 }
 
-// leading is as many whole sentences as a line on a job sheet has room for, the first at least. The plan shows the text
+// leading is as many whole sentences as a line on a job sheet has room for, the first at least. The JSON has the text
 // whole.
 func leading(text string) string {
-	const room = 240 // characters, three lines
+	const room = 310 // characters, four lines: the longest that says both what is wrong and what to do
 	sentences := strings.SplitAfter(text, ". ")
 	out := sentences[0]
 	for _, sentence := range sentences[1:] {

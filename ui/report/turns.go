@@ -12,16 +12,13 @@ import (
 
 // addTurns shows the timetable of the circuits that take turns: what it takes, a chart, and a card for the panel.
 func addTurns(p *page, t waiting.Timetable) {
-	if len(t.Rounds) == 0 && len(t.WaitOut) == 0 && len(t.Keep) == 0 {
+	if len(t.Rounds)+len(t.WaitOut)+len(t.Keep)+len(t.Later)+len(t.Unknown) == 0 {
 		return
 	}
 	p.heading("Turns")
 	p.item(t.Says())
-	if len(t.WaitOut) > 0 {
-		p.item("Can wait until supply is back, and gets no turn: " + strings.Join(t.WaitOut, "; ") + ".")
-	}
-	if len(t.Keep) > 0 {
-		p.item("Can not take turns, and is to be kept: " + strings.Join(t.Keep, "; ") + ".")
+	for _, line := range WithoutTurns(t) {
+		p.item(line)
 	}
 	if len(t.Turns) == 0 {
 		return
@@ -37,6 +34,27 @@ func addTurns(p *page, t waiting.Timetable) {
 	for _, line := range Card(t) {
 		p.paragraph(line[1], tableIndent+line[0]+tableGap)
 	}
+	if more := CardEnds(t); more != "" {
+		p.item(more)
+	}
+}
+
+// WithoutTurns says which circuits get no turn, and why.
+func WithoutTurns(t waiting.Timetable) (says []string) {
+	for _, part := range []struct {
+		says  string
+		names []string
+	}{
+		{"Can wait until supply is back, and gets no turn: ", t.WaitOut},
+		{"Has to have its first turn only after the days of this table: ", t.Later},
+		{"Nothing says how long it can wait (needs.can_wait), so it gets no turn: ", t.Unknown},
+		{"Can not take turns, and is to be kept: ", t.Keep},
+	} {
+		if len(part.names) > 0 {
+			says = append(says, part.says+strings.Join(part.names, "; ")+".")
+		}
+	}
+	return says
 }
 
 // chartLabel is the room for names beside a chart, in columns.
@@ -103,6 +121,14 @@ func clockRow(start, column units.Hours, columns int) string {
 
 // cardHours is how much of a timetable a card holds.
 const cardHours = 48
+
+// CardEnds says so where the card does not hold the whole timetable.
+func CardEnds(t waiting.Timetable) string {
+	if t.Length <= cardHours {
+		return ""
+	}
+	return fmt.Sprintf("The card holds the first %d h; go on in the same way, no circuit off for longer than it can wait.", cardHours)
+}
 
 // Card lists what to switch when: a clock time and what goes off and on then, for the first two days.
 func Card(t waiting.Timetable) (lines [][2]string) {

@@ -46,10 +46,10 @@ func addCoolDown(p *page, r *planner.Result, w waiting.Plan) {
 	p.heading("The house without heat")
 	for _, l := range w.Levels {
 		if !l.Falls {
-			p.item(fmt.Sprintf("It does not fall to %s in this weather.", degrees(r.Home, l.At)))
+			p.item(fmt.Sprintf("It does not fall to %s in this weather.", Degrees(r.Home, l.At)))
 			break
 		}
-		p.item(fmt.Sprintf("It falls to %s after %s: %s.", degrees(r.Home, l.At), hoursText(l.After), l.Means))
+		p.item(fmt.Sprintf("It falls to %s after %s: %s.", Degrees(r.Home, l.At), hoursText(l.After), l.Means))
 	}
 	if len(w.Missing) > 0 {
 		p.item(fmt.Sprintf("How fast it cools can be said with %s.", strings.Join(w.Missing, " and ")))
@@ -63,7 +63,8 @@ func addCoolDown(p *page, r *planner.Result, w waiting.Plan) {
 	p.item(planner.Warmth(r).Says)
 }
 
-func degrees(home *loads.Home, c units.Celsius) string {
+// Degrees writes a temperature in the units of the home.
+func Degrees(home *loads.Home, c units.Celsius) string {
 	if home.House.Units == "us" {
 		return amount(units.Temperature.In(float64(c), "F"), "°F")
 	}

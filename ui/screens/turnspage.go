@@ -29,13 +29,8 @@ func newTurnsPage(a *app) page {
 func turnLines(l look, r *planner.Result, w waiting.Plan, width int) []string {
 	lines := []string{l.heading.on("turns of the circuits set to rotate")}
 	lines = append(lines, wrap(w.Turns.Says(), width, "")...)
-	for _, part := range []struct {
-		names []string
-		says  string
-	}{{w.Turns.WaitOut, "can wait until supply is back: "}, {w.Turns.Keep, "can not take turns, set to keep: "}} {
-		if len(part.names) > 0 {
-			lines = append(lines, wrap(part.says+strings.Join(part.names, ", "), width, "")...)
-		}
+	for _, text := range report.WithoutTurns(w.Turns) {
+		lines = append(lines, wrap(text, width, "")...)
 	}
 	if len(w.Turns.Turns) > 0 {
 		lines = append(lines, "")
@@ -45,6 +40,9 @@ func turnLines(l look, r *planner.Result, w waiting.Plan, width int) []string {
 		lines = append(lines, "", l.heading.on("card for the panel"))
 		for _, row := range report.Card(w.Turns) {
 			lines = append(lines, shown(row[0])+"  "+shown(row[1]))
+		}
+		if more := report.CardEnds(w.Turns); more != "" {
+			lines = append(lines, wrap(more, width, "")...)
 		}
 	}
 	lines = append(lines, "", l.heading.on("how long each can be without supply"))
@@ -70,9 +68,9 @@ func waitText(limit waiting.Limit) string {
 func warmLines(l look, r *planner.Result, w waiting.Plan, width int) []string {
 	lines := []string{l.heading.on("the house without heat, and hot water")}
 	for _, level := range w.Levels {
-		text := fmt.Sprintf("%s °C: never in this weather", units.Format(float64(level.At)))
+		text := report.Degrees(r.Home, level.At) + ": never in this weather"
 		if level.Falls {
-			text = fmt.Sprintf("%s °C after %s h: %s", units.Format(float64(level.At)), units.Format(float64(level.After)), level.Means)
+			text = fmt.Sprintf("%s after %s h: %s", report.Degrees(r.Home, level.At), units.Format(float64(level.After)), level.Means)
 		}
 		lines = append(lines, wrap(text, width, "")...)
 	}

@@ -1,0 +1,104 @@
+package planner_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"holdover/loads"
+	"holdover/planner"
+)
+
+// heaters is a house of so many heaters and a router that a battery in a garage, of 80 kWh at most, is to carry.
+func heaters(count int) string {
+	var b strings.Builder
+	b.WriteString("holdover: 1\noutage: {length: 24 h}\nlimits: {generator: none, battery_place: garage}\ncircuits:\n")
+	for i := range count {
+		fmt.Fprintf(&b, "  - {name: Heater %d, care: keep, running: 1500 W, use: {duty: 0.5}}\n", i)
+	}
+	b.WriteString("  - {name: Router, care: keep, running: 20 W}\n")
+	return b.String()
+}
+
+// Where one circuit less is not enough, as few are shed as will do, and the changed home is then carried; one more is not.
+func TestRemedies_ShedAsFewAsWillDo(t *testing.T) {
+	for _, count := range []int{4, 9, 30, 200} {
+		t.Run(fmt.Sprint(count), func(t *testing.T) {
+			home, err := loads.Read([]byte(heaters(count)), "heaters.yaml")
+			require.NoError(t, err)
+			r := planner.Plan(home)
+			require.Equal(t, planner.None, r.Choice)
+			var shed string
+			for _, m := range r.Outlook.Remedies {
+				if strings.HasPrefix(m.Change, "Shed ") {
+					shed = m.Change
+				}
+			}
+			require.NotEmpty(t, shed)
+			listed := strings.Split(strings.TrimPrefix(strings.TrimPrefix(shed, "Shed "), "all but "), ", ")
+			kept := map[string]bool{}
+			for i := range home.Circuits {
+				kept[home.Circuits[i].Name] = !strings.HasPrefix(shed, "Shed all but ")
+			}
+			for _, name := range listed {
+				require.Contains(t, kept, name)
+				kept[name] = !kept[name]
+			}
+			assert.True(t, kept["Router"], shed)
+			again := func() planner.Kind {
+				for i := range home.Circuits {
+					home.Circuits[i].Care = map[bool]loads.Care{true: loads.Keep, false: loads.Shed}[kept[home.Circuits[i].Name]]
+				}
+				return planner.Plan(home).Choice
+			}
+			assert.Equal(t, planner.Battery, again(), shed)
+			for name, on := range kept {
+				if !on {
+					kept[name] = true
+					break
+				}
+			}
+			assert.Equal(t, planner.None, again(), "one heater fewer would do")
+		})
+	}
+}
+
+// The last circuit is not shed: a house of nothing is no advice.
+func TestRemedies_LeaveSomethingToCarry(t *testing.T) {
+	home, err := loads.Read([]byte(`holdover: 1
+limits: {generator: none, battery_place: none}
+circuits:
+  - {name: A, running: 10 W}
+  - {name: B, running: 10 W}
+`), "home.yaml")
+	require.NoError(t, err)
+	for _, m := range planner.Plan(home).Outlook.Remedies {
+		assert.NotContains(t, m.Change, "Shed")
+	}
+}
+
+// Nobody is told to do without what keeps them well, whether it says so by a profile or by its name alone.
+func TestRemedies_LeaveMedicalEquipmentAlone(t *testing.T) {
+	home, err := loads.Read([]byte(`holdover: 1
+limits: {generator: none, battery_place: garage}
+circuits:
+  - {name: Oxygen concentrator, running: 350 W}
+  - {name: Space heater, running: 9 kW}
+  - {name: Kiln, running: 9 kW}
+`), "home.yaml")
+	require.NoError(t, err)
+	r := planner.Plan(home)
+	require.NotEmpty(t, r.Outlook.Remedies)
+	for _, m := range r.Outlook.Remedies {
+		assert.NotContains(t, m.Change, "Move Oxygen")
+		assert.NotContains(t, m.Change, "Shed Oxygen")
+	}
+	var cautions []string
+	for _, c := range r.Cautions {
+		cautions = append(cautions, c.ID)
+	}
+	assert.Contains(t, cautions, "medical")
+}
