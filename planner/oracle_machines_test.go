@@ -136,6 +136,9 @@ func (h *plainHome) batteryFigures(f map[string]float64, d *plainDemand) {
 	dc := d.energyWh/efficiency + idle*h.lengthH
 	temperature := h.batteryFactor(chem)
 	rate := func(nameplate float64) float64 {
+		if dc == 0 {
+			return 1 // nothing is drawn, and 0/0 is no rate
+		}
 		return math.Min(1, math.Pow(nameplate/(dc/h.lengthH*chem.RatedHours), k-1))
 	}
 	base := dc * (1 + h.assume["energy_margin"]) / (depth * end * temperature)
