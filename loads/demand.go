@@ -70,14 +70,9 @@ func (d *Demand) NeedsBothLegs(home *Home) bool {
 	if home.House.Service != SplitPhase {
 		return false
 	}
-	shared := map[string]bool{}
-	for i := range home.Circuits {
-		if with := home.Circuits[i].SharesWith; with != "" {
-			shared[with], shared[home.Circuits[i].Name] = true, true
-		}
-	}
+	partners := home.Partners()
 	for i := range d.Loads {
-		if l := &d.Loads[i]; l.both() || shared[l.Name] {
+		if l := &d.Loads[i]; l.both() || partners[l.Name] != "" {
 			return true
 		}
 	}

@@ -105,5 +105,26 @@ func (h *Home) Origin(path string) (o Origin, ok bool) {
 	return o, ok
 }
 
+// Source says in words where the first of some fields that anybody gave came from; empty where nobody gave any.
+func (h *Home) Source(paths ...string) string {
+	for _, path := range paths {
+		if o, ok := h.origins[path]; ok {
+			return o.Text(h.file)
+		}
+	}
+	return ""
+}
+
+// Partners names the other half of each multiwire pair, whichever of the two names the other.
+func (h *Home) Partners() map[string]string {
+	out := map[string]string{}
+	for i := range h.Circuits {
+		if c := &h.Circuits[i]; c.SharesWith != "" {
+			out[c.Name], out[c.SharesWith] = c.SharesWith, c.Name
+		}
+	}
+	return out
+}
+
 // Given says whether the home file itself has the field.
 func (h *Home) Given(path string) bool { return h.origins[path].Line > 0 }

@@ -110,9 +110,8 @@ func (c *circumstances) any(is func(*loads.Load) bool) bool {
 }
 
 func (c *circumstances) sharedNeutral() bool {
-	return c.Home.House.Service != loads.Only230 && c.any(func(l *loads.Load) bool {
-		return l.SharesWith != "" || slices.ContainsFunc(c.Home.Circuits, func(other loads.Circuit) bool { return other.SharesWith == l.Name })
-	})
+	partners := c.Home.Partners()
+	return c.Home.House.Service != loads.Only230 && c.any(func(l *loads.Load) bool { return partners[l.Name] != "" })
 }
 
 // medical holds for circuits that keep someone well.

@@ -9,13 +9,13 @@ import (
 )
 
 // addInputs puts every value that the plan rests on on the sheet, with the line or default it came from.
-func addInputs(s *working.Sheet, home *loads.Home, file string) {
+func addInputs(s *working.Sheet, home *loads.Home) {
 	for _, in := range home.Inputs() {
 		how := "given: " + in.Doc
 		if in.Origin.Line == 0 {
 			how = "assumed: " + in.Doc
 		}
-		s.Add(working.Figure{ID: in.Path, Value: in.Value, Word: in.Word, Unit: in.Unit, How: how, Source: in.Origin.Text(file)})
+		s.Add(working.Figure{ID: in.Path, Value: in.Value, Word: in.Word, Unit: in.Unit, How: how, Source: home.Source(in.Path)})
 	}
 }
 

@@ -12,8 +12,8 @@ import (
 const sums = "complex sums of P and Q: alternating-current circuit theory"
 
 // addLoad writes what the house draws on the sheet: each circuit, then the totals.
-func addLoad(s *working.Sheet, home *loads.Home, d *loads.Demand, file string) {
-	ids := addCircuits(s, home, d, file)
+func addLoad(s *working.Sheet, home *loads.Home, d *loads.Demand) {
+	ids := addCircuits(s, home, d)
 	s.Add(working.Figure{ID: "load.running_w", Value: float64(d.RunningW), Unit: "W", From: ids.runningW,
 		How: "every kept circuit on, and the largest rotated one: ΣP", Source: sums})
 	s.Add(working.Figure{ID: "load.running_va", Value: float64(d.Running.VA()), Unit: "VA", From: ids.runningVA,
@@ -37,23 +37,23 @@ func addLoad(s *working.Sheet, home *loads.Home, d *loads.Demand, file string) {
 // circuitIDs are the ids of the circuits' own figures.
 type circuitIDs struct{ runningW, runningVA, starting, energy []string }
 
-func addCircuits(s *working.Sheet, home *loads.Home, d *loads.Demand, file string) (ids circuitIDs) {
+func addCircuits(s *working.Sheet, home *loads.Home, d *loads.Demand) (ids circuitIDs) {
 	names := slugs(d.Loads)
 	for i := range d.Loads {
-		ids.add(s, home, d, &d.Loads[i], "circuit."+names[i], file)
+		ids.add(s, home, d, &d.Loads[i], "circuit."+names[i])
 	}
 	return ids
 }
 
 // add puts one circuit's figures on the sheet under its id.
-func (ids *circuitIDs) add(s *working.Sheet, home *loads.Home, d *loads.Demand, l *loads.Load, id, file string) {
+func (ids *circuitIDs) add(s *working.Sheet, home *loads.Home, d *loads.Demand, l *loads.Load, id string) {
 	at := fmt.Sprintf("circuits[%d]", l.Index)
 	origin := func(keys ...string) string {
 		paths := []string{}
 		for _, key := range keys {
 			paths = append(paths, at+"."+key)
 		}
-		return originOf(home, file, append(paths, at)...)
+		return home.Source(append(paths, at)...)
 	}
 	put := func(name string, value float64, unit, how, source string, from ...string) string {
 		s.Add(working.Figure{ID: id + "." + name, Value: value, Unit: unit, How: how, Source: source, From: from})
@@ -100,15 +100,6 @@ func dutyHow(l *loads.Load) string {
 		return "no use is given: on all the time"
 	}
 	return "share of the day it is on"
-}
-
-func originOf(home *loads.Home, file string, paths ...string) string {
-	for _, path := range paths {
-		if o, ok := home.Origin(path); ok {
-			return o.Text(file)
-		}
-	}
-	return ""
 }
 
 func runningHow(l *loads.Load) string {
@@ -179,15 +170,7 @@ func addLegs(s *working.Sheet, home *loads.Home, d *loads.Demand, ids circuitIDs
 func addWave(s *working.Sheet, d *loads.Demand) {
 	wave, how := loads.AnyWave, "no kept or rotated circuit asks for a sine wave"
 	if len(d.SineFor) > 0 {
-		wave, how = loads.Sine, "asked for by "+nameList(d.SineFor, 4)
+		wave, how = loads.Sine, "asked for by "+working.Names(d.SineFor, 4)
 	}
 	s.Add(working.Figure{ID: "load.wave", Word: wave, How: how, Source: "needs.wave of the circuits and their profiles"})
-}
-
-// nameList writes up to so many names, and how many more there are.
-func nameList(names []string, most int) string {
-	if len(names) <= most {
-		return strings.Join(names, ", ")
-	}
-	return fmt.Sprintf("%s and %d more", strings.Join(names[:most], ", "), len(names)-most)
 }

@@ -17,8 +17,8 @@ func Plan(home *loads.Home) *Result {
 	r := &Result{Home: home, Sheet: &working.Sheet{}, Demand: loads.Work(home)}
 	s, d := r.Sheet, &r.Demand
 	rating := site.Rate(home)
-	addInputs(s, home, home.FileName())
-	addLoad(s, home, d, home.FileName())
+	addInputs(s, home)
+	addLoad(s, home, d)
 	addSite(s, home, rating)
 
 	c := choose.NewCase(home, d, rating)

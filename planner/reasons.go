@@ -3,6 +3,7 @@ package planner
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"holdover/loads/units"
@@ -41,7 +42,7 @@ func (r *Result) choose() {
 func against(o Option, best *Option) string {
 	if o.Open() {
 		return fmt.Sprintf("A %s would carry it too (%s), for %s over the planning years in place of %s.",
-			o.Kind, o.Describe(), money(o.Cost), money(best.Cost))
+			o.Kind, o.Describe(), Money(o.Cost), Money(best.Cost))
 	}
 	return fmt.Sprintf("A %s will not do: %s", o.Kind, strings.Join(o.WhyNot, " "))
 }
@@ -59,7 +60,7 @@ func (o Option) Describe() string {
 	d := o.Outcome
 	var parts []string
 	if d.Modules > 0 {
-		parts = append(parts, fmt.Sprintf("%s kWh of battery with a %s VA inverter", o.value("battery_kwh"), units.Format(d.InverterVA)))
+		parts = append(parts, fmt.Sprintf("%s kWh of battery with %s VA inverter", o.value("battery_kwh"), withArticle(d.InverterVA)))
 	}
 	if d.ChargerKW > 0 {
 		parts = append(parts, fmt.Sprintf("%s kW charger", withArticle(d.ChargerKW)))
@@ -77,13 +78,21 @@ func (o Option) value(name string) string {
 	return units.Format(o.Sheet.Value(string(o.Kind) + "." + name))
 }
 
-// money writes an estimate: three figures are as many as a price band bears.
-func money(amount float64) string {
-	if amount > 0 {
-		step := math.Pow(10, math.Max(0, math.Floor(math.Log10(amount))-2))
-		amount = math.Round(amount/step) * step
+// Money writes an estimate with its currency.
+func Money(amount float64) string { return Estimate(amount) + " " + profiles.PriceBands().Currency }
+
+// Estimate writes a price: three figures are as many as a price band bears.
+func Estimate(amount float64) string {
+	if amount == 0 {
+		return "0"
 	}
-	return "about " + units.Format(amount) + " " + profiles.PriceBands().Currency
+	return "about " + units.Format(RoundedPrice(amount))
+}
+
+// RoundedPrice is a price to three significant figures, and to whole units of the currency.
+func RoundedPrice(amount float64) float64 {
+	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(amount, 'e', 2, 64), 64)
+	return math.Round(rounded)
 }
 
 // withArticle writes a number as it is spoken after a or an: an 8, an 11, an 18, an 80.

@@ -5,10 +5,12 @@ import (
 	"fmt"
 	"slices"
 	"sort"
+	"strings"
 
 	"holdover/loads"
 	"holdover/planner/choose"
 	"holdover/planner/site"
+	"holdover/planner/working"
 	"holdover/profiles"
 )
 
@@ -22,7 +24,7 @@ type Remedy struct {
 
 // String says it in one sentence.
 func (m Remedy) String() string {
-	return fmt.Sprintf("%s, and a %s carries it, for %s over the planning years.", m.Change, m.Kind, money(m.Cost))
+	return fmt.Sprintf("%s, and a %s carries it, for %s over the planning years.", m.Change, m.Kind, Money(m.Cost))
 }
 
 // remediesShown and namesShown bound the advice.
@@ -62,14 +64,14 @@ func liftedLimits(home *loads.Home) (out []Remedy) {
 	limits := home.Limits
 	for _, lift := range []struct {
 		set    bool
-		change string
+		change string // %s stands for what the design then costs to buy
 		lift   func(*loads.Limits)
 	}{
 		{limits.Generator == "none", "Find a place for a generator (limits.generator)", func(l *loads.Limits) { l.Generator = "allowed" }},
 		{limits.Quiet.Any(), "Let an engine run in the quiet hours (limits.quiet)", func(l *loads.Limits) { l.Quiet = loads.QuietHours{} }},
 		{limits.FuelStore > 0, "Keep more fuel or have it delivered (limits.fuel_store)", func(l *loads.Limits) { l.FuelStore = 0 }},
 		{limits.BatteryPlace == "none", "Find a place for a battery (limits.battery_place)", func(l *loads.Limits) { l.BatteryPlace = "garage" }},
-		{limits.Budget > 0, "Raise the budget (limits.budget)", func(l *loads.Limits) { l.Budget = 0 }},
+		{limits.Budget > 0, "Raise the budget to %s (limits.budget)", func(l *loads.Limits) { l.Budget = 0 }},
 		{len(limits.Fuels) < len(profiles.Fuels()), "Get one more fuel (limits.fuels)", func(l *loads.Limits) {
 			l.Fuels = nil
 			for _, f := range profiles.Fuels() {
@@ -83,9 +85,7 @@ func liftedLimits(home *loads.Home) (out []Remedy) {
 		changed := *home
 		lift.lift(&changed.Limits)
 		if remedy, ok := tryRemedy(&changed, lift.change); ok {
-			if lift.change == "Raise the budget (limits.budget)" {
-				remedy.Change = fmt.Sprintf("Raise the budget to %s (limits.budget)", money(remedy.Design.Cost.Purchase))
-			}
+			remedy.Change = strings.Replace(remedy.Change, "%s", Money(remedy.Design.Cost.Purchase), 1)
 			out = append(out, remedy)
 		}
 	}
@@ -165,9 +165,9 @@ func shedText(all []loads.Load, gone []*loads.Load) string {
 		}
 	}
 	if len(left) < len(shed) {
-		return "Shed all but " + nameList(left, namesShown)
+		return "Shed all but " + working.Names(left, namesShown)
 	}
-	return "Shed " + nameList(shed, namesShown)
+	return "Shed " + working.Names(shed, namesShown)
 }
 
 // withCare is the home with other care for some circuits.

@@ -8,6 +8,7 @@ import (
 	"holdover/planner/choose"
 	"holdover/planner/generator"
 	"holdover/planner/inverter"
+	"holdover/planner/working"
 	"holdover/profiles"
 )
 
@@ -26,7 +27,7 @@ func (v *verdictInputs) rotation() []string {
 		}
 	}
 	return []string{fmt.Sprintf("The circuits that take turns (%s) want %s h of running a day between them, and one at a time there are 24: keep or shed some of them.",
-		nameList(names, 4), units.Format(v.c.RotatingH))}
+		working.Names(names, 4), units.Format(v.c.RotatingH))}
 }
 
 // verdictInputs is what the why-nots look at.
@@ -80,7 +81,7 @@ func (v *verdictInputs) engineParts() (why []string) {
 		return []string{"There is no place for a generator (limits.generator: none)."}
 	}
 	if len(v.c.Machines) == 0 {
-		why = append(why, fmt.Sprintf("No machine that burns %s gives the wave and the legs these circuits need (limits.fuels).", nameList(v.home.Limits.Fuels, 4)))
+		why = append(why, fmt.Sprintf("No machine that burns %s gives the wave and the legs these circuits need (limits.fuels).", working.Names(v.home.Limits.Fuels, 4)))
 	}
 	return why
 }
@@ -94,10 +95,10 @@ func (v *verdictInputs) engine(o choose.Outcome) []string {
 		return []string{fmt.Sprintf("No generator is made for %s kW and %s kVA rated.", units.Format(v.generator.RatedKW), units.Format(v.generator.RatedKVA))}
 	}
 	if !o.Real() && len(v.c.Hurried) > 0 {
-		return []string{fmt.Sprintf("%s cannot be dark for as long as a generator takes to start (needs.gap, needs.can_wait); a battery bridges it.", nameList(v.c.Hurried, 3))}
+		return []string{fmt.Sprintf("%s cannot be dark for as long as a generator takes to start (needs.gap, needs.can_wait); a battery bridges it.", working.Names(v.c.Hurried, 3))}
 	}
 	if !o.Real() {
-		return []string{fmt.Sprintf("No machine that burns %s is made in %s kW or more for these circuits.", nameList(v.home.Limits.Fuels, 4), units.Format(v.generator.RatedKW))}
+		return []string{fmt.Sprintf("No machine that burns %s is made in %s kW or more for these circuits.", working.Names(v.home.Limits.Fuels, 4), units.Format(v.generator.RatedKW))}
 	}
 	return v.short(o)
 }
@@ -126,7 +127,7 @@ func (v *verdictInputs) short(o choose.Outcome) (why []string) {
 		why = append(why, fmt.Sprintf("It falls short at %s, %s h after the start: %s.", ClockAt(v.demand.Start, o.Run.ShortAt), units.Format(o.Run.ShortAt), reason))
 	}
 	if budget := v.home.Limits.Budget; o.Real() && budget > 0 && o.Cost.Purchase > budget {
-		why = append(why, fmt.Sprintf("It costs %s to buy; the budget is %s (limits.budget).", money(o.Cost.Purchase), units.Format(budget)))
+		why = append(why, fmt.Sprintf("It costs %s to buy; the budget is %s (limits.budget).", Money(o.Cost.Purchase), units.Format(budget)))
 	}
 	return why
 }

@@ -54,12 +54,24 @@ func (d Dimension) Text(value float64) string {
 	return strconv.FormatFloat(value, 'f', -1, 64) + " " + d.Base
 }
 
+// From gives a value of dimension d, held in the named unit, in the base unit instead. An unknown name is a programmer's
+// error.
+func (d Dimension) From(value float64, name string) float64 {
+	u := d.must(name)
+	return (value + u.offset) * u.factor
+}
+
 // In gives a value of dimension d, held in its base unit, in the named unit instead. An unknown name is a programmer's
 // error.
 func (d Dimension) In(value float64, name string) float64 {
+	u := d.must(name)
+	return value/u.factor - u.offset
+}
+
+func (d Dimension) must(name string) unit {
 	u, ok := d.find(name)
 	if !ok {
 		panic("units: " + d.Name + " has no unit " + name)
 	}
-	return value/u.factor - u.offset
+	return u
 }

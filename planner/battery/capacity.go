@@ -61,10 +61,11 @@ func PeukertTime(capacity, draw, ratedHours, k float64) units.Hours {
 // draw over what it gives at its rated hours. It is held at 1: a slower discharge than the rated one gives somewhat more,
 // but no maker promises what Peukert's law makes of it.
 func Rate(nameplate units.WattHours, draw units.Watts, ratedHours, k float64) float64 {
-	if draw <= 0 || k == 1 {
+	if draw <= 0 || nameplate <= 0 || k == 1 {
 		return 1
 	}
-	return min(1, math.Pow(float64(nameplate)/(float64(draw)*ratedHours), k-1))
+	lasts := PeukertTime(float64(nameplate), float64(draw), ratedHours, k)
+	return min(1, float64(lasts)*float64(draw)/float64(nameplate))
 }
 
 // Nameplate divides an energy by a rate factor that depends on the nameplate itself. With base = N·r, N solves

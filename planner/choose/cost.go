@@ -42,11 +42,6 @@ func (h Horizon) Replacements(lifeYears float64) float64 {
 	return sum
 }
 
-// Present is the whole present cost of a thing.
-func (h Horizon) Present(p Price) float64 {
-	return p.Purchase*(1+h.Replacements(p.LifeYears)) + p.PerYear*h.Annuity
-}
-
 // A Cost is a design's present cost over the horizon, by part, in the currency of the price bands.
 type Cost struct {
 	Purchase    float64

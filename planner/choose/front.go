@@ -1,8 +1,6 @@
 package choose
 
 import (
-	"math"
-
 	"holdover/loads/units"
 )
 
@@ -36,17 +34,4 @@ func (c *Case) Front() []FrontPoint {
 func (c *Case) frontPoint(lengthH float64) FrontPoint {
 	kind, best := c.WithLength(units.Hours(lengthH)).Choose()
 	return FrontPoint{lengthH, kind, best}
-}
-
-// EnduranceH is how long a design carries the house from its start when the outage goes on, h; +Inf when it is still
-// carrying after 60 days.
-func (c *Case) EnduranceH(d Design) float64 {
-	const longest = 60 * 24
-	plant := c.Plant(d)
-	endurance := math.Inf(1)
-	for _, o := range c.WithLength(longest).Outages {
-		run := o.Run(&plant, nil)
-		endurance = min(endurance, run.ShortAt)
-	}
-	return endurance
 }

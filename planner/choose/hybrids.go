@@ -120,20 +120,14 @@ func (s *search) leastModules(m *Machine, va float64, c int, known []int) int {
 	if known[c] > 0 {
 		return known[c]
 	}
-	low, high := s.PowerModules, s.mostModules()+1
+	most := s.mostModules()
 	if c > 0 && known[c-1] > 0 {
-		high = known[c-1]
+		most = known[c-1] - 1 // a larger charger never takes more of them
 	}
-	for low < high {
-		middle := (low + high) / 2
-		if s.carriesAtBest(Design{Modules: middle, InverterVA: va, ChargerKW: s.ChargersKW[c], Machine: m}) {
-			high = middle
-		} else {
-			low = middle + 1
-		}
-	}
-	known[c] = low
-	return low
+	known[c] = s.fewest(most, func(modules int) bool {
+		return s.carriesAtBest(Design{Modules: modules, InverterVA: va, ChargerKW: s.ChargersKW[c], Machine: m})
+	})
+	return known[c]
 }
 
 func (s *search) carriesAtBest(d Design) bool {

@@ -1,6 +1,9 @@
 package choose
 
-import "math"
+import (
+	"math"
+	"sort"
+)
 
 // This file searches the grid. It is exact: a design is passed over only when something proved says that it cannot be the
 // answer. What is proved:
@@ -36,10 +39,16 @@ func (c *Case) Best(kind Kind) (best Outcome, ok bool) {
 
 // Choose is the kind of the cheapest design of all that carries the house within the budget, and that design.
 func (c *Case) Choose() (Kind, Outcome) {
-	kind, best, cost := None, Outcome{}, math.Inf(1)
-	for _, k := range []Kind{Generator, Battery, Hybrid} {
-		if s := c.search(k, c.Budget, cost); s.found {
-			kind, best, cost = k, s.best, s.cost
+	kind, s := c.cheapest(Generator, Battery, Hybrid)
+	return kind, s.best
+}
+
+// cheapest goes through some kinds, each only for what is cheaper than the last found.
+func (c *Case) cheapest(kinds ...Kind) (kind Kind, best *search) {
+	kind, best = None, &search{cost: math.Inf(1)}
+	for _, k := range kinds {
+		if s := c.search(k, c.Budget, best.cost); s.found {
+			kind, best = k, s
 		}
 	}
 	return kind, best
@@ -48,13 +57,8 @@ func (c *Case) Choose() (Kind, Outcome) {
 // ChosenKind is the kind that Choose would choose. It need not know the best hybrid, only whether one is cheaper than the
 // other kinds' best, so it stops at the first that is.
 func (c *Case) ChosenKind() Kind {
-	kind, cost := None, math.Inf(1)
-	for _, k := range []Kind{Generator, Battery} {
-		if s := c.search(k, c.Budget, cost); s.found {
-			kind, cost = k, s.cost
-		}
-	}
-	s := &search{Case: c, budget: c.Budget, cost: cost, anyWillDo: true}
+	kind, other := c.cheapest(Generator, Battery)
+	s := &search{Case: c, budget: c.Budget, cost: other.cost, anyWillDo: true}
 	if s.kind(Hybrid); s.found {
 		return Hybrid
 	}
@@ -138,19 +142,18 @@ func (s *search) batteries() {
 		return
 	}
 	for _, va := range s.inverters() {
-		low, high := s.PowerModules, s.mostModules()+1
-		for low < high {
-			middle := (low + high) / 2
-			if s.carries(Design{Modules: middle, InverterVA: va}) {
-				high = middle
-			} else {
-				low = middle + 1
-			}
-		}
-		if low <= s.mostModules() {
-			s.offer(Design{Modules: low, InverterVA: va})
+		fewest := s.fewest(s.mostModules(), func(modules int) bool {
+			return s.carries(Design{Modules: modules, InverterVA: va})
+		})
+		if fewest <= s.mostModules() {
+			s.offer(Design{Modules: fewest, InverterVA: va})
 		}
 	}
+}
+
+// fewest is the least number of modules up to most that carries, from where on every number does; most + 1 where none does.
+func (s *search) fewest(most int, carries func(modules int) bool) int {
+	return s.PowerModules + sort.Search(max(0, most+1-s.PowerModules), func(i int) bool { return carries(s.PowerModules + i) })
 }
 
 func (s *search) carries(d Design) bool {

@@ -162,9 +162,5 @@ func circuitNames(home *loads.Home) string {
 	for _, c := range home.Circuits {
 		names = append(names, c.Name)
 	}
-	const most = 12
-	if len(names) > most {
-		return fmt.Sprintf("%s and %d more", strings.Join(names[:most], ", "), len(names)-most)
-	}
-	return strings.Join(names, ", ")
+	return working.Names(names, 12)
 }

@@ -1,6 +1,7 @@
 package fit
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -114,10 +115,7 @@ func (s *subject) figure(id string, value float64, unit, how, source string, fro
 
 // assumed writes an input of the home on the sheet, with the line or default it comes from.
 func (s *subject) assumed(path string, value float64, unit string) string {
-	source := "our own default"
-	if o, ok := s.home.Origin(path); ok {
-		source = o.Text(s.home.FileName())
-	}
+	source := cmp.Or(s.home.Source(path), "our own default")
 	how := "assumed"
 	if s.home.Given(path) {
 		how = "given"

@@ -47,7 +47,7 @@ func Space(home *loads.Home, d *loads.Demand) Loss {
 	}
 	length := home.Outage.Length
 	out.DegreeH = float64(loads.EnergyOver(colder, d.Start, length))
-	from := []string{input(out.Sheet, home, "home.indoors", float64(home.House.Indoors), "°C"), input(out.Sheet, home, "outage.length", float64(length), "h")}
+	from := []string{working.Input(out.Sheet, home, "home.indoors", float64(home.House.Indoors), "°C"), working.Input(out.Sheet, home, "outage.length", float64(length), "h")}
 	out.Sheet.Add(working.Figure{ID: "heat.degree_hours", Value: out.DegreeH, Unit: "K·h", How: "Σ(indoors − outdoors) over the hours of the outage, where it is colder outside", From: from,
 		Source: "hourly temperatures by ASHRAE's fractions of the daily range"})
 	if !out.Known {
@@ -57,21 +57,11 @@ func Space(home *loads.Home, d *loads.Demand) Loss {
 	gains := float64(home.House.Gains) * float64(length)
 	out.Heat = units.WattHours(max(0, float64(home.House.HeatLoss)*out.DegreeH-gains))
 	out.Sheet.Add(working.Figure{ID: "heat.space_wh", Value: float64(out.Heat), Unit: "Wh", How: "heat loss · degree-hours − gains · length, not below 0",
-		From:   []string{"heat.degree_hours", input(out.Sheet, home, "home.heat_loss", float64(home.House.HeatLoss), "W/K"), input(out.Sheet, home, "home.gains", float64(home.House.Gains), "W"), "outage.length"},
+		From:   []string{"heat.degree_hours", working.Input(out.Sheet, home, "home.heat_loss", float64(home.House.HeatLoss), "W/K"), working.Input(out.Sheet, home, "home.gains", float64(home.House.Gains), "W"), "outage.length"},
 		Source: "degree-hours: steady heat balance"})
 	out.Says = fmt.Sprintf("Keeping the house warm takes %s kWh of heat (%s W/K over %s K·h%s).", units.Format(float64(out.Heat)/1000), units.Format(float64(home.House.HeatLoss)),
 		units.Format(out.DegreeH), map[bool]string{true: ", less the gains", false: ""}[gains > 0])
 	return out
-}
-
-// input writes a value of the home on a sheet, with the line it stands on.
-func input(s *working.Sheet, home *loads.Home, path string, value float64, unit string) string {
-	f := working.Figure{ID: path, Value: value, Unit: unit, How: "not given; none is counted", Source: "our own default"}
-	if o, ok := home.Origin(path); ok {
-		f.How, f.Source = "given", o.Text(home.FileName())
-	}
-	s.Add(f)
-	return path
 }
 
 // WaterHeat is what it takes to warm water: litres · kJ/(kg·K) · rise, a litre taken as a kilogram.

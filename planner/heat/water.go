@@ -1,6 +1,7 @@
 package heat
 
 import (
+	"cmp"
 	"fmt"
 
 	"holdover/loads"
@@ -78,11 +79,7 @@ func (n *need) figure(id string, value float64, unit, how, source string, from .
 // own writes a figure of the circuit itself.
 func (n *need) own(key string, value float64, unit string) string {
 	path := fmt.Sprintf("circuits[%d].%s", n.Index, key)
-	source := "its profile"
-	if o, ok := n.home.Origin(path); ok {
-		source = o.Text(n.home.FileName())
-	}
-	return n.figure(path, value, unit, n.Circuit+": "+key, source)
+	return n.figure(path, value, unit, n.Circuit+": "+key, cmp.Or(n.home.Source(path), "its profile"))
 }
 
 // gas is a heater that burns gas and needs supply for igniter, fan and board: its firing, its standby, its frost heaters.
@@ -169,8 +166,8 @@ func (n *need) usual(f profiles.HotWater) float64 { return or(f.TankLitres[n.c.L
 
 // ofTank is a figure of the tank and where it is from. What the file gives counts even where it is 0, as cold water can be.
 func (n *need) ofTank(key string, value, otherwise float64, source string) (used float64, from string) {
-	if o, ok := n.home.Origin(fmt.Sprintf("circuits[%d].tank.%s", n.Index, key)); ok {
-		return value, o.Text(n.home.FileName())
+	if own := n.home.Source(fmt.Sprintf("circuits[%d].tank.%s", n.Index, key)); own != "" {
+		return value, own
 	}
 	return otherwise, source
 }

@@ -72,11 +72,11 @@ func newPlate(home *loads.Home, i int) plate {
 	switch {
 	case c.Nameplate > 0 && (ownPlate || float64(c.Nameplate) >= running):
 		p.eachVA, p.how = float64(c.Nameplate), "as its plate says"
-		p.fromFile = origin(home, at+".nameplate")
+		p.fromFile = home.Source(at + ".nameplate")
 	default:
 		p.eachVA, p.how = running, "no nameplate is given, so its running VA"
 		p.isAmps = home.Given(at + ".running_amps")
-		p.fromFile = origin(home, at+".running", at+".running_amps", at+".heater", at)
+		p.fromFile = home.Source(at+".running", at+".running_amps", at+".heater", at)
 	}
 	p.how = fmt.Sprintf("%s, %s: %s", c.Name, p.class, p.how)
 	if c.Count > 1 {
@@ -106,14 +106,4 @@ func guess(c *loads.Circuit) string {
 		return classMotor
 	}
 	return classOther
-}
-
-// origin is where the first of the fields that anybody gave came from.
-func origin(home *loads.Home, paths ...string) string {
-	for _, path := range paths {
-		if o, ok := home.Origin(path); ok {
-			return o.Text(home.FileName())
-		}
-	}
-	return ""
 }

@@ -22,8 +22,6 @@ type GasLine struct {
 }
 
 const (
-	btuWh         = 1055.05585262 / 3600 // Wh in a Btu
-	cubicFootM3   = 0.028316846592
 	defaultLeft   = 0.5
 	naturalGas    = "natural-gas"
 	propane       = "propane"
@@ -49,7 +47,7 @@ func (w *work) addGas() {
 const gasRules = "NFPA 54, 2021 edition, from memory"
 
 // kBtuH is a power in thousands of Btu/h.
-func kBtuH(kw float64) float64 { return kw / btuWh }
+func kBtuH(kw float64) float64 { return units.Power.In(1000*kw, "kBtu/h") }
 
 func (w *work) addGasOf(s *Source, gas loads.Gas) {
 	others := float64(gas.Appliances)
@@ -70,7 +68,7 @@ func (w *work) addGasOf(s *Source, gas loads.Gas) {
 		w.check("gas pipe for "+s.Name, Needs, "site.gas.pipe is missing", gasRules)
 	}
 	if gas.Meter > 0 && s.Fuel == naturalGas {
-		capacity := float64(gas.Meter) / cubicFootM3
+		capacity := cubicFeetOf(float64(gas.Meter))
 		w.gasLine(GasLine{s.Name, "meter", cubicFeet(demand), capacity, "ft3/h", true, "what the meter can give"}, "the utility's meter rating, as given")
 	}
 	if gas.Cylinders > 0 && s.Fuel == propane {
@@ -81,8 +79,11 @@ func (w *work) addGasOf(s *Source, gas loads.Gas) {
 // cubicFeet is a flow of natural gas of so much heat, ft³/h.
 func cubicFeet(btuH float64) float64 {
 	fuel, _ := profiles.FindFuel(naturalGas)
-	return btuH * btuWh / 1000 / fuel.KWhPerUnit / cubicFootM3
+	return cubicFeetOf(units.Energy.From(btuH, "Btu") / 1000 / fuel.KWhPerUnit)
 }
+
+// cubicFeetOf turns m³ into ft³.
+func cubicFeetOf(m3 float64) float64 { return units.Volume.In(1000*m3, "ft3") }
 
 // gasLine notes a supply and checks it.
 func (w *work) gasLine(l GasLine, source string) {

@@ -29,7 +29,7 @@ func (w *work) addPanel() {
 		l := &w.demand.Loads[i]
 		legs[l.Name], running[l.Name] = w.demand.Legs.Of[i], float64(l.Running.VA())
 	}
-	partner := w.partners()
+	partner := w.home.Partners()
 	for i := range w.home.Circuits {
 		c := &w.home.Circuits[i]
 		row := Row{Circuit: c.Name, Count: c.Count, BreakerA: float64(c.Breaker), Poles: 1, Care: string(c.Care), Backed: c.Care != loads.Shed,
@@ -57,17 +57,6 @@ func (w *work) addPanel() {
 	w.checkPairs(partner, legs)
 	w.checkBreakers()
 	w.addNeutralCurrent()
-}
-
-// partners names the other half of each multiwire pair.
-func (w *work) partners() map[string]string {
-	out := map[string]string{}
-	for i := range w.home.Circuits {
-		if c := &w.home.Circuits[i]; c.SharesWith != "" {
-			out[c.Name], out[c.SharesWith] = c.SharesWith, c.Name
-		}
-	}
-	return out
 }
 
 // checkPairs wants the halves of a pair on opposite legs, and moved together under one handle.

@@ -63,7 +63,7 @@ func (w *work) checkClearance(portable bool) {
 
 // distance is a length for readers of either system.
 func distance(ft float64) string {
-	return fmt.Sprintf("%s ft (%.1f m)", number(ft), 0.3048*ft)
+	return fmt.Sprintf("%s ft (%.1f m)", number(ft), units.Length.From(ft, "ft"))
 }
 
 // checkFuel holds the fuel kept to what a dwelling usually may keep of the stored fuels that are to be burnt here.

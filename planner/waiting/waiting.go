@@ -45,13 +45,13 @@ func Limits(home *loads.Home, start units.Hours) []Limit {
 func limitOf(home *loads.Home, i int, start units.Hours) Limit {
 	c := &home.Circuits[i]
 	at := fmt.Sprintf("circuits[%d].needs.can_wait", i)
-	origin, known := home.Origin(at)
+	_, known := home.Origin(at)
 	food := profiles.FoodTimes()
 	switch {
 	case profiles.Medical(c.Like, c.Name):
 		return Limit{Hours: 0, Why: "medical equipment never waits", Source: "our own rule"}
 	case home.Given(at):
-		return Limit{Hours: c.Needs.CanWait, Why: "the home file says so", Source: origin.Text(home.FileName())}
+		return Limit{Hours: c.Needs.CanWait, Why: "the home file says so", Source: home.Source(at)}
 	case c.Pit.Room > 0 && c.Pit.Inflow > 0:
 		return Limit{Hours: units.Hours(float64(c.Pit.Room) / float64(c.Pit.Inflow)), Why: fmt.Sprintf("the pit takes %s L more and %s L run in an hour", units.Format(float64(c.Pit.Room)), units.Format(float64(c.Pit.Inflow))),
 			Source: "room / inflow"}
@@ -66,7 +66,7 @@ func limitOf(home *loads.Home, i int, start units.Hours) Limit {
 		}
 	}
 	if known {
-		return Limit{Hours: c.Needs.CanWait, Why: "usual for its kind", Source: origin.Source}
+		return Limit{Hours: c.Needs.CanWait, Why: "usual for its kind", Source: home.Source(at)}
 	}
 	return Limit{Hours: units.Hours(math.Inf(1)), Why: "nothing says how long (needs.can_wait)", Source: "our own rule"}
 }

@@ -45,8 +45,8 @@ func (p *Plan) addHouse(home *loads.Home, d *loads.Demand) {
 		return
 	}
 	outdoors := home.Site.Outdoors(home.Outage.Season)
-	from := []string{input(p.Sheet, home, "home.heat_loss", float64(p.House.Loss), "W/K"), input(p.Sheet, home, "home.heat_capacity", float64(p.House.Capacity), "Wh/K"),
-		input(p.Sheet, home, "home.gains", float64(p.House.Gains), "W"), input(p.Sheet, home, "home.indoors", float64(home.House.Indoors), "°C")}
+	from := []string{working.Input(p.Sheet, home, "home.heat_loss", float64(p.House.Loss), "W/K"), working.Input(p.Sheet, home, "home.heat_capacity", float64(p.House.Capacity), "Wh/K"),
+		working.Input(p.Sheet, home, "home.gains", float64(p.House.Gains), "W"), working.Input(p.Sheet, home, "home.indoors", float64(home.House.Indoors), "°C")}
 	p.Sheet.Add(working.Figure{ID: "waiting.time_constant_h", Value: float64(p.House.TimeConstant()), Unit: "h", How: "heat capacity / heat loss", From: from[:2], Source: lumped})
 	for _, l := range profiles.WarmthLevels() {
 		level := Level{At: units.Celsius(l.C), Means: l.Means, Source: l.Source}
@@ -59,16 +59,6 @@ func (p *Plan) addHouse(home *loads.Home, d *loads.Demand) {
 		}
 		p.Sheet.Add(f)
 	}
-}
-
-// input writes a value of the home on a sheet, with the line it stands on.
-func input(s *working.Sheet, home *loads.Home, path string, value float64, unit string) string {
-	f := working.Figure{ID: path, Value: value, Unit: unit, How: "not given; none is counted", Source: "our own default"}
-	if o, ok := home.Origin(path); ok {
-		f.How, f.Source = "given", o.Text(home.FileName())
-	}
-	s.Add(f)
-	return path
 }
 
 func (p *Plan) addLimits(home *loads.Home) {
@@ -98,7 +88,7 @@ func (p *Plan) addTurns(home *loads.Home) {
 	p.Sheet.Add(working.Figure{ID: "turns.least_wh", Value: float64(t.Bound), Unit: "Wh", From: from, How: "no timetable of turns as long takes less", Source: searchSource})
 	a := home.Assume
 	p.Sheet.Add(working.Figure{ID: "turns.battery_wh", Value: float64(t.Energy) / a.InverterEfficiency, Unit: "Wh", How: "energy of the turns / inverter efficiency: what they take from the battery",
-		From: []string{"turns.energy_wh", input(p.Sheet, home, "assume.inverter_efficiency", a.InverterEfficiency, "")}})
+		From: []string{"turns.energy_wh", working.Input(p.Sheet, home, "assume.inverter_efficiency", a.InverterEfficiency, "")}})
 }
 
 const searchSource = "search of every timetable, least cost first (A*), with a proved bound"

@@ -86,7 +86,7 @@ func difference(home *loads.Home, first, second working.Figure, both bool) strin
 	case "C", "°C":
 		by.Unit = "K"
 	case profiles.PriceBands().Currency:
-		by.Value = threeFigures(by.Value)
+		by.Value = planner.RoundedPrice(by.Value)
 	}
 	return signed(Quantity(home, by), by.Value)
 }

@@ -7,6 +7,7 @@ import (
 	"holdover/loads"
 	"holdover/loads/units"
 	"holdover/planner/fit"
+	"holdover/planner/working"
 	"holdover/profiles"
 )
 
@@ -33,7 +34,7 @@ func fitTitle(r fit.Report) string {
 		}
 	}
 	return fmt.Sprintf("Units for %s, %s without supply: of %s, %s fits, %s on conditions.",
-		nameList(r.Circuits), hoursText(r.Length), counted(len(r.Units), "unit"), countWord(fits), countWord(ifs))
+		working.Names(r.Circuits, 4), hoursText(r.Length), counted(len(r.Units), "unit"), countWord(fits), countWord(ifs))
 }
 
 // addFit writes the units and the pairs.
@@ -93,14 +94,6 @@ func hoursText(h units.Hours) string {
 		return amount(float64(h)/24, "days")
 	}
 	return amount(float64(h), "h")
-}
-
-func nameList(names []string) string {
-	const most = 4
-	if len(names) > most {
-		return fmt.Sprintf("%s and %d more", strings.Join(names[:most], ", "), len(names)-most)
-	}
-	return strings.Join(names, ", ")
 }
 
 func counted(n int, what string) string {

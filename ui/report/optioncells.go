@@ -24,7 +24,7 @@ func figureRow(label, name string) optionRow {
 
 // costRow shows a price of the option, rounded as an estimate, with its currency.
 func costRow(label, name string) optionRow {
-	return shownRow(label, name, func(_ *planner.Result, f working.Figure) string { return estimate(f.Value) + " " + f.Unit })
+	return shownRow(label, name, func(_ *planner.Result, f working.Figure) string { return planner.Estimate(f.Value) + " " + f.Unit })
 }
 
 func shownRow(label, name string, show func(*planner.Result, working.Figure) string) optionRow {

@@ -9,7 +9,6 @@ import (
 	"holdover/loads/units"
 	"holdover/planner"
 	"holdover/planner/choose"
-	"holdover/profiles"
 )
 
 // A Section is one part of a page: a heading, and under it a table, sentences, or both.
@@ -59,7 +58,7 @@ func remedySection(r *planner.Result) Section {
 	s := Section{Heading: "What would let the house be carried, cheapest first"}
 	s.table = table{heads: []string{"change", "then", "in all, estimate"}, right: []bool{false, false, true}}
 	for _, m := range r.Outlook.Remedies {
-		s.table.add(m.Change, "a "+string(m.Kind), Money(m.Cost))
+		s.table.add(m.Change, "a "+string(m.Kind), planner.Money(m.Cost))
 	}
 	if len(r.Outlook.Remedies) == 0 {
 		s.words = []string{"No single limit lifted and no circuits moved would do; a shorter outage or a smaller house would."}
@@ -96,7 +95,7 @@ func runnerUpText(r *planner.Result) string {
 	}
 	chosen, _ := r.Option(r.Choice)
 	return fmt.Sprintf("The runner-up is a %s: %s more over the planning years (%s in place of %s).",
-		second.Kind, Money(second.Cost-chosen.Cost), Money(second.Cost), Money(chosen.Cost))
+		second.Kind, planner.Money(second.Cost-chosen.Cost), planner.Money(second.Cost), planner.Money(chosen.Cost))
 }
 
 // frontSection shows the cheapest design for each length of outage.
@@ -116,7 +115,7 @@ func frontSection(r *planner.Result) Section {
 			s.table.add(length, "nothing", "nothing within the limits", "")
 			continue
 		}
-		s.table.add(length, string(p.Kind), madeOf(r.Home, p.Outcome), Money(p.Outcome.Cost.Total()))
+		s.table.add(length, string(p.Kind), madeOf(r.Home, p.Outcome), planner.Money(p.Outcome.Cost.Total()))
 	}
 	return s
 }
@@ -176,9 +175,6 @@ func shortTime(hours float64) string {
 	}
 	return amount(hours, "h")
 }
-
-// Money writes an estimate with its currency.
-func Money(value float64) string { return estimate(value) + " " + profiles.PriceBands().Currency }
 
 func capital(text string) string {
 	if text == "" {

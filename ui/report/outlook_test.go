@@ -19,7 +19,7 @@ func TestRemediesAreSaidOnce(t *testing.T) {
 	for _, m := range r.Outlook.Remedies {
 		assert.Equal(t, 1, strings.Count(text, m.Change), m.Change)
 		assert.NotContains(t, text, m.String())
-		assert.Contains(t, text, m.Change+" a "+string(m.Kind)+" "+Money(m.Cost))
+		assert.Contains(t, text, m.Change+" a "+string(m.Kind)+" "+planner.Money(m.Cost))
 	}
 	assert.Contains(t, text, "Why - Nothing carries this house within its limits.", "other reasons stay")
 }

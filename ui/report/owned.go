@@ -99,9 +99,9 @@ func addText(inv planner.Inventory) string {
 	}
 	design := planner.Option{Kind: inv.Kind, Outcome: inv.Design}
 	text := fmt.Sprintf("The cheapest thing to add for the rest (%s): %s; %s %s to buy, transfer equipment included.",
-		strings.Join(inv.Rest, ", "), designText(design), estimate(inv.Design.Cost.Purchase), currency)
+		strings.Join(inv.Rest, ", "), designText(design), planner.Estimate(inv.Design.Cost.Purchase), currency)
 	if inv.Without > 0 {
-		text += fmt.Sprintf(" Over the planning years that is %s in place of %s.", estimate(inv.Design.Cost.Total()), estimate(inv.Without))
+		text += fmt.Sprintf(" Over the planning years that is %s in place of %s.", planner.Estimate(inv.Design.Cost.Total()), planner.Estimate(inv.Without))
 	}
 	return text
 }

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"holdover/loads"
+	"holdover/planner"
 	"holdover/planner/working"
 )
 
@@ -58,6 +59,6 @@ func TestQuantityInTheUnitsOfTheHome(t *testing.T) {
 
 func TestEstimateIsRounded(t *testing.T) {
 	for value, want := range map[float64]string{0: "0", 27392.17: "about 27,400", 15905: "about 15,900", 995: "about 995", 12.34: "about 12"} {
-		assert.Equal(t, want, estimate(value))
+		assert.Equal(t, want, planner.Estimate(value))
 	}
 }

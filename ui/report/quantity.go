@@ -1,8 +1,6 @@
 package report
 
 import (
-	"math"
-	"strconv"
 	"strings"
 
 	"holdover/loads"
@@ -82,18 +80,4 @@ func amount(value float64, unit string) string {
 		unit = "module"
 	}
 	return strings.TrimSpace(units.Format(value) + " " + unit)
-}
-
-// estimate writes a price to three significant figures, so that nobody takes it for an offer.
-func estimate(value float64) string {
-	if value == 0 {
-		return "0"
-	}
-	return "about " + units.Format(threeFigures(value))
-}
-
-// threeFigures rounds a price to three significant figures, and to whole units of the currency.
-func threeFigures(value float64) float64 {
-	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(value, 'e', 2, 64), 64)
-	return math.Round(rounded)
 }

@@ -36,7 +36,7 @@ func (j *jobSheet) addWire() {
 	metric := table{heads: []string{"run", "metal", "m", "load A", "least mm2 for 3 %"}, right: []bool{false, false, true, true, true}}
 	for _, c := range s.Conductors {
 		if !s.US {
-			metric.add(c.Name, c.Metal, orDash(0.3048*c.LengthFt), units.Format(c.LoadA), orDash(c.LeastMM2))
+			metric.add(c.Name, c.Metal, orDash(units.Length.From(c.LengthFt, "ft")), units.Format(c.LoadA), orDash(c.LeastMM2))
 			continue
 		}
 		drop := "-"

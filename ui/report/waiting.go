@@ -25,20 +25,21 @@ func addLimits(p *page, r *planner.Result, w waiting.Plan) {
 	t := table{heads: []string{"circuit, and why", "hours"}, right: []bool{false, true}}
 	for _, l := range w.Limits {
 		if l.Care != loads.Shed {
-			t.add(l.Circuit+": "+l.Why, limitText(l))
+			t.add(l.Circuit+": "+l.Why, WaitText(l, ""))
 		}
 	}
 	t.write(p)
 }
 
-func limitText(l waiting.Limit) string {
+// WaitText writes how long a circuit can wait, in hours with a unit or without.
+func WaitText(l waiting.Limit, unit string) string {
 	switch {
 	case l.Never():
 		return "never"
 	case !l.Known():
 		return "?"
 	}
-	return units.Format(float64(l.Hours))
+	return units.Format(float64(l.Hours)) + unit
 }
 
 // addCoolDown says when the unheated house is how cold; without its figures, what houses of some ages do.

@@ -147,14 +147,5 @@ func (p *circuitsPage) move(by int) {
 
 // MouseHandler implements [tview.Primitive].
 func (p *circuitsPage) MouseHandler() func(tview.MouseAction, *tcell.EventMouse, func(tview.Primitive)) (bool, tview.Primitive) {
-	return p.WrapMouseHandler(func(action tview.MouseAction, event *tcell.EventMouse, _ func(tview.Primitive)) (bool, tview.Primitive) {
-		if !p.InRect(event.Position()) {
-			return false, nil
-		}
-		p.grid.mouse(action, event)
-		if _, onRow := p.grid.rowAt(event.Position()); onRow && action == tview.MouseLeftDoubleClick {
-			p.edit()
-		}
-		return true, nil
-	})
+	return p.grid.handler(p.Box, func() { p.edit() })
 }

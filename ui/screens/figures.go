@@ -101,14 +101,5 @@ func (p *figuresPage) open() {
 
 // MouseHandler implements [tview.Primitive].
 func (p *figuresPage) MouseHandler() func(tview.MouseAction, *tcell.EventMouse, func(tview.Primitive)) (bool, tview.Primitive) {
-	return p.WrapMouseHandler(func(action tview.MouseAction, event *tcell.EventMouse, _ func(tview.Primitive)) (bool, tview.Primitive) {
-		if !p.InRect(event.Position()) {
-			return false, nil
-		}
-		p.grid.mouse(action, event)
-		if _, onRow := p.grid.rowAt(event.Position()); onRow && action == tview.MouseLeftDoubleClick {
-			p.open()
-		}
-		return true, nil
-	})
+	return p.grid.handler(p.Box, func() { p.open() })
 }

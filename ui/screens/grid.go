@@ -76,6 +76,20 @@ func (g *grid) mouse(action tview.MouseAction, event *tcell.EventMouse) (clicked
 	return false
 }
 
+// handler is the mouse handler of a page around the grid: it selects and scrolls, and opens the row clicked twice.
+func (g *grid) handler(page *tview.Box, open func()) func(tview.MouseAction, *tcell.EventMouse, func(tview.Primitive)) (bool, tview.Primitive) {
+	return page.WrapMouseHandler(func(action tview.MouseAction, event *tcell.EventMouse, _ func(tview.Primitive)) (bool, tview.Primitive) {
+		if !page.InRect(event.Position()) {
+			return false, nil
+		}
+		g.mouse(action, event)
+		if _, onRow := g.rowAt(event.Position()); onRow && action == tview.MouseLeftDoubleClick {
+			open()
+		}
+		return true, nil
+	})
+}
+
 // gridContent lets the table ask the grid for its cells.
 type gridContent struct {
 	tview.TableContentReadOnly

@@ -48,20 +48,10 @@ func turnLines(l look, r *planner.Result, w waiting.Plan, width int) []string {
 	lines = append(lines, "", l.heading.on("how long each can be without supply"))
 	for _, limit := range w.Limits {
 		if limit.Care != loads.Shed {
-			lines = append(lines, l.glyphs.fit(limit.Circuit, 30)+" "+l.glyphs.right(waitText(limit), 8)+"  "+l.quiet.on(l.glyphs.fit(limit.Why, width-41)))
+			lines = append(lines, l.glyphs.fit(limit.Circuit, 30)+" "+l.glyphs.right(report.WaitText(limit, " h"), 8)+"  "+l.quiet.on(l.glyphs.fit(limit.Why, width-41)))
 		}
 	}
 	return append(append(lines, ""), warmLines(l, r, w, width)...)
-}
-
-func waitText(limit waiting.Limit) string {
-	switch {
-	case limit.Never():
-		return "never"
-	case !limit.Known():
-		return "?"
-	}
-	return units.Format(float64(limit.Hours)) + " h"
 }
 
 // warmLines say how the house cools and what its water heaters need.

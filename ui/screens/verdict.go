@@ -94,7 +94,7 @@ func takesText(r *planner.Result) string {
 // takenText is a figure in the home's units, and a price rounded as the estimate that it is.
 func takenText(r *planner.Result, f working.Figure) string {
 	if f.Unit == profiles.PriceBands().Currency {
-		return report.Money(f.Value)
+		return planner.Money(f.Value)
 	}
 	return report.Quantity(r.Home, f)
 }
