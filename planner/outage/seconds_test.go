@@ -33,10 +33,10 @@ func (h *house) quiet(clock float64) bool {
 	return clock >= h.quietFrom || clock < h.quietTo
 }
 
-// lead is the three hours before quiet hours.
+// lead is the three hours before quiet hours. A step that begins just three hours before them, up to rounding, is the first.
 func (h *house) lead(clock float64) bool {
 	until := math.Mod(h.quietFrom-clock+24, 24)
-	return h.quietFrom != h.quietTo && !h.quiet(clock) && until < 3
+	return h.quietFrom != h.quietTo && !h.quiet(clock) && until <= 3+1e-9
 }
 
 // step runs a design in small steps.
