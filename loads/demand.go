@@ -30,9 +30,15 @@ type Demand struct {
 
 // Work works out the demand of a home. It never fails on a [Home] that [Read] returned.
 func Work(home *Home) Demand {
+	d := ForSizing(home)
+	d.OnePercent = exceeded(d.Loads, 0.01)
+	return d
+}
+
+// ForSizing is the demand as far as machines are sized by it: OnePercent is left out.
+func ForSizing(home *Home) Demand {
 	d := AtBest(home)
 	d.Legs = splitLegs(home, d.Loads)
-	d.OnePercent = exceeded(d.Loads, 0.01)
 	return d
 }
 

@@ -5,25 +5,20 @@ import (
 
 	"holdover/loads"
 	"holdover/planner/battery"
-	"holdover/planner/choose"
 	"holdover/planner/inverter"
-	"holdover/planner/site"
 	"holdover/planner/working"
 	"holdover/profiles"
 )
 
 // addInverter writes the inverter on the sheet.
-func addInverter(s *working.Sheet, home *loads.Home, d *loads.Demand, r site.Rating) inverter.Sizing {
-	a := home.Assume
-	split := home.House.Service == loads.SplitPhase
-	size := inverter.Size(d.Running.VA(), d.WorstVA, d.Legs.Heaviest, split, a.PowerMargin, r.Inverter, a.InverterSurge)
+func addInverter(s *working.Sheet, home *loads.Home, d *loads.Demand, size inverter.Sizing) {
 	s.Add(working.Figure{ID: "inverter.continuous_va", Value: float64(size.Continuous), Unit: "VA",
 		From: []string{"load.running_va", "assume.power_margin", "site.inverter_derate"}, How: "running VA · (1 + power margin) / inverter derate"})
 	s.Add(working.Figure{ID: "inverter.surge_va", Value: float64(size.Surge), Unit: "VA",
 		From: []string{"load.worst_moment_va", "site.inverter_derate", "load.start_seconds"},
 		How:  fmt.Sprintf("worst moment VA / inverter derate, held for %.3g s", float64(d.StartTime))})
 	from := []string{"inverter.continuous_va", "inverter.surge_va", "assume.inverter_surge"}
-	if split {
+	if home.House.Service == loads.SplitPhase {
 		s.Add(working.Figure{ID: "inverter.by_leg_va", Value: float64(size.ByLeg), Unit: "VA",
 			From: []string{"load.heavier_leg_va", "assume.power_margin", "site.inverter_derate"},
 			How:  "a 120/240 V inverter gives half its rating on each leg: 2 · heavier leg VA · (1 + power margin) / inverter derate"})
@@ -31,20 +26,14 @@ func addInverter(s *working.Sheet, home *loads.Home, d *loads.Demand, r site.Rat
 	}
 	s.Add(working.Figure{ID: "inverter.size_va", Value: float64(size.Made), Unit: "VA", From: from,
 		How: "the next size made that gives the continuous VA, the surge and the heavier leg; 0 where none is made", Source: "sizes commonly sold, common practice, no source"})
-	return size
 }
 
 // addBattery writes the battery that serves alone on the sheet.
-func addBattery(s *working.Sheet, home *loads.Home, d *loads.Demand) battery.Sizing {
-	a := home.Assume
-	chemistry, _ := profiles.FindChemistry(a.Chemistry)
-	temperature := choose.Temperature(home)
-	size := battery.Size(
-		battery.Wanted{Energy: d.Energy, Continuous: d.RunningW, Length: home.Outage.Length, Efficiency: a.InverterEfficiency, Idle: a.InverterIdle, Margin: a.EnergyMargin},
-		battery.Ageing{DepthOfDischarge: a.DepthOfDischarge, EndOfLife: a.EndOfLife, Temperature: temperature, Peukert: a.Peukert, Chemistry: chemistry}, a.Module)
+func addBattery(s *working.Sheet, home *loads.Home, d *loads.Demand, alone sizes) {
+	size, chemistry := alone.battery, alone.chemistry
 	s.Add(working.Figure{ID: "battery.dc_wh", Value: float64(size.DC), Unit: "Wh",
 		From: []string{"load.energy_wh", "assume.inverter_efficiency", "assume.inverter_idle", "outage.length"}, How: "load energy / inverter efficiency + idle W · hours energised"})
-	s.Add(temperatureFigure(home, chemistry, temperature))
+	s.Add(temperatureFigure(home, chemistry, alone.temperature))
 	s.Add(working.Figure{ID: "battery.rate_factor", Value: size.Rate, From: []string{"battery.dc_wh", "outage.length", "assume.peukert"},
 		How: fmt.Sprintf("(nameplate/(mean DC draw · %.3g h))^(k − 1), solved with the nameplate it depends on, never above 1", chemistry.RatedHours), Source: "Peukert's law in its rated-hour form"})
 	s.Add(working.Figure{ID: "battery.nameplate_wh", Value: float64(size.Nameplate), Unit: "Wh",
@@ -53,7 +42,6 @@ func addBattery(s *working.Sheet, home *loads.Home, d *loads.Demand) battery.Siz
 	s.Add(working.Figure{ID: "battery.modules", Value: float64(size.Modules), Unit: "modules", From: []string{"battery.nameplate_wh", "assume.module", "load.running_w"},
 		How: fmt.Sprintf("whole modules: %d for the energy, %d for the running power at %.2g of nameplate an hour; the larger", size.EnergyModules, size.PowerModules, chemistry.DischargePerHour), Source: "chemistry " + chemistry.Name})
 	addRuntime(s, home, d, size)
-	return size
 }
 
 func temperatureFigure(home *loads.Home, chemistry profiles.Chemistry, factor float64) working.Figure {

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"holdover/loads"
-	"holdover/planner/choose"
 	"holdover/planner/generator"
 	"holdover/planner/site"
 	"holdover/planner/working"
@@ -13,9 +12,7 @@ import (
 
 // addGenerator writes the generator that serves alone on the sheet, and what the next size made burns of the preferred
 // fuel. What the machine chosen burns stands with its option.
-func addGenerator(s *working.Sheet, home *loads.Home, d *loads.Demand, r site.Rating) generator.Sizing {
-	w := choose.GeneratorWanted(home, d, r)
-	size := generator.Size(w)
+func addGenerator(s *working.Sheet, home *loads.Home, d *loads.Demand, r site.Rating, size generator.Sizing) {
 	s.Add(working.Figure{ID: "generator.site_kw", Value: size.SiteKW, Unit: "kW", From: []string{"load.running_w", "assume.power_margin", "load.worst_moment_w", "assume.generator_surge"},
 		How: "max(running W · (1 + power margin), worst moment W / generator surge)"})
 	s.Add(working.Figure{ID: "generator.starting_kva", Value: size.StartKVA, Unit: "kVA", From: []string{"load.worst_moment_va", "assume.reactance", "assume.allowed_dip"},
@@ -28,7 +25,6 @@ func addGenerator(s *working.Sheet, home *loads.Home, d *loads.Demand, r site.Ra
 	s.Add(working.Figure{ID: "generator.size_kw", Value: size.MadeKW, Unit: "kW", From: []string{"generator.rated_kw", "generator.rated_kva"},
 		How: "the next size made that gives both; 0 where none is made", Source: "sizes commonly sold, common practice, no source"})
 	addFuel(s, home, d, r, size)
-	return size
 }
 
 func addFuel(s *working.Sheet, home *loads.Home, d *loads.Demand, r site.Rating, size generator.Sizing) {

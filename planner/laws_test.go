@@ -23,7 +23,7 @@ func planText(t *rapid.T, text string) *planner.Result {
 	if err != nil {
 		t.Fatalf("%v\n%s", err, text)
 	}
-	return planner.Plan(home)
+	return planner.PlanAll(home)
 }
 
 // quick draws a home whose search is short; the figures of these laws do not hang on the search.

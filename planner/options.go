@@ -15,24 +15,34 @@ import (
 
 // An option's figures share the ids of its kind: battery.purchase, generator.purchase, hybrid.purchase, …
 
-// newOption writes one option's outcome on its own sheet and on the plan's.
-func newOption(s *working.Sheet, c *choose.Case, kind Kind, o choose.Outcome, whyNot []string) Option {
+// newOption is one option with its outcome.
+func newOption(c *choose.Case, kind Kind, o choose.Outcome, whyNot []string) Option {
 	option := Option{Kind: kind, Carried: o.Carried() && o.Real() && !c.Overbooked(), WhyNot: whyNot, Sheet: &working.Sheet{}, Outcome: o}
 	if !o.Real() {
 		return option
 	}
-	option.Cost, option.Trace = o.Cost.Total(), c.Trace(o)
+	option.Cost, option.BatteryKWh = o.Cost.Total(), float64(o.Modules)*c.Battery.ModuleKWh
 	if at := o.Run.ShortAt; !o.Carried() && !math.IsInf(at, 1) {
 		option.FellShortAt = &at
 	}
-	add := func(f working.Figure) {
-		f.ID = string(kind) + "." + f.ID
-		option.Sheet.Add(f)
-		s.Add(f)
-	}
-	addParts(add, c, kind, o)
-	addCosts(add, c, kind, o)
 	return option
+}
+
+// addOption writes one option's outcome on its own sheet and on the plan's.
+func (r *Result) addOption(o *Option) {
+	if !o.Outcome.Real() {
+		return
+	}
+	add := func(f working.Figure) { r.addTo(o, f) }
+	addParts(add, r.c, o.Kind, o.Outcome)
+	addCosts(add, r.c, o.Kind, o.Outcome)
+}
+
+// addTo puts a figure of an option on both sheets, under the option's name.
+func (r *Result) addTo(o *Option, f working.Figure) {
+	f.ID = string(o.Kind) + "." + f.ID
+	o.Sheet.Add(f)
+	r.Sheet.Add(f)
 }
 
 // addParts writes what the design is made of and how it ran.

@@ -20,7 +20,7 @@ func TestPlan_EveryPromisedFigureAgainstTheOracle(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%v\n%s", err, text)
 		}
-		r := planner.Plan(home)
+		r := planner.PlanAll(home)
 		want, wave := h.oracle()
 		compare(t, want, wave, r, text)
 	})

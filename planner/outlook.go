@@ -5,47 +5,42 @@ import (
 
 	"holdover/loads/units"
 	"holdover/planner/choose"
-	"holdover/planner/risk"
+	"holdover/planner/effort"
 	"holdover/planner/working"
 )
 
-// An Outlook is how firm a verdict stands: what it leaves open, and what would change it.
+// An Outlook is how firm a verdict stands: what would change it, and what would help where nothing carries the house.
 type Outlook struct {
-	RunnerUp Kind // the cheapest open option beside the chosen one; None when there is none
-	Flips    []choose.Flip
-	Front    []choose.FrontPoint
-	Lasting  risk.Lasting
-	Exposure map[Kind]risk.Exposure // of every option that has a design
-	Remedies []Remedy               // what would let the house be carried, when nothing does
+	RunnerUp  Kind // the cheapest open option beside the chosen one; None when there is none
+	Flips     []choose.Flip
+	Unsettled []choose.Unsettled // quantities in which a search for a flip ended at its budget of work
+	Front     []choose.FrontPoint
+	Remedies  []Remedy // what would let the house be carried, when nothing does
+	AllTried  bool     // of the remedies there may be, none was left untried or undecided for want of work
 }
 
-// look works the outlook out and writes its figures on the sheet.
-func (r *Result) look(c *choose.Case) {
+// look works the outlook out. A home without loads has none.
+func (r *Result) look(m *effort.Meter) {
 	o := &r.Outlook
-	o.RunnerUp = r.runnerUp()
-	o.Lasting = risk.Of(r.Home)
-	o.Exposure = map[Kind]risk.Exposure{}
+	o.RunnerUp, o.AllTried = r.runnerUp(), true
 	if len(r.Demand.Loads) == 0 {
 		return
 	}
-	o.Flips, o.Front = c.FlipPoints(), c.Front()
-	r.addLasting()
-	long := c.Long()
-	for i := range r.Options {
-		if option := &r.Options[i]; option.Outcome.Real() && !c.Overbooked() {
-			e := risk.Expose(o.Lasting, r.Home.Outage.PerYear, c.Stretches(option.Outcome.Design, long))
-			o.Exposure[option.Kind] = e
-			r.addExposure(option, e)
-		}
-	}
-	r.addFlips()
 	if r.Choice == None {
-		o.Remedies = remedies(r)
+		m.Part(remedyShare, func(m *effort.Meter) { o.Remedies, o.AllTried = remedies(r, m) })
 		for _, remedy := range o.Remedies {
 			r.Reasons = append(r.Reasons, remedy.String())
 		}
 	}
+	m.Part(flipShare, func(m *effort.Meter) { o.Flips, o.Unsettled = r.c.Within(m).FlipPoints(r.Choice) })
+	o.Front = r.c.Within(m).Front()
 }
+
+// The shares of the work left for the outlook that its parts may take, each in its turn; the front has the rest.
+const (
+	remedyShare = 0.4
+	flipShare   = 0.5
+)
 
 func (r *Result) runnerUp() Kind {
 	second, cost := None, 0.0
@@ -55,35 +50,6 @@ func (r *Result) runnerUp() Kind {
 		}
 	}
 	return second
-}
-
-func (r *Result) addLasting() {
-	l := r.Outlook.Lasting
-	from := []string{}
-	if r.Home.Given("outage.lasts") {
-		from = []string{"outage.lasts.half", "outage.lasts.nine_in_ten"}
-	}
-	r.Sheet.Add(working.Figure{ID: "risk.mean_outage_h", Value: l.Mean(), Unit: "h", From: from,
-		How: fmt.Sprintf("mean of the lognormal with μ = %.3f and σ = %.3f", l.Mu, l.Sigma), Source: l.Source})
-	for _, q := range []struct {
-		id    string
-		share float64
-	}{{"risk.half_within_h", 0.5}, {"risk.nine_in_ten_within_h", 0.9}} {
-		r.Sheet.Add(working.Figure{ID: q.id, Value: l.Quantile(q.share), Unit: "h", From: from,
-			How: fmt.Sprintf("%.0f %% of outages end within, by the same lognormal", 100*q.share), Source: l.Source})
-	}
-}
-
-func (r *Result) addExposure(o *Option, e risk.Exposure) {
-	from := []string{"risk.mean_outage_h", "outage.per_year"}
-	for _, f := range []working.Figure{
-		{ID: "carried_share", Value: e.Carried, From: from[:1], How: "share of outages carried throughout, averaged over the 24 start hours", Source: "closed form of the lognormal; " + runSource},
-		{ID: "short_h_per_year", Value: e.ShortPerYear, Unit: "h", From: from, How: "hours a year in which something kept is without supply, averaged over the 24 start hours", Source: "closed form of the lognormal; " + runSource},
-	} {
-		f.ID = string(o.Kind) + "." + f.ID
-		o.Sheet.Add(f)
-		r.Sheet.Add(f)
-	}
 }
 
 // addFlips puts each flip point on the sheet: flip.outage.length.up and so on.
@@ -100,7 +66,7 @@ func (r *Result) addFlips() {
 
 // FlipText says a flip point in plain words, in the units (us or si) that the home shows.
 func FlipText(f choose.Flip, system string) string {
-	beyond, name := "below", map[string]string{"outage.length": "an outage", "limits.fuel_store": "a fuel store", "prices.battery_per_kwh": "a battery price"}[f.Quantity]
+	beyond, name := "below", dialName(f.Quantity)
 	if f.Up() {
 		beyond = "above"
 	}
@@ -108,9 +74,31 @@ func FlipText(f choose.Flip, system string) string {
 	if f.To == None {
 		answer = "nothing within the limits"
 	}
-	at, unit := f.At, f.Unit
-	if unit == "L" && system == "us" {
-		at, unit = units.Volume.In(at, "gal"), "gal"
+	text := fmt.Sprintf("%s of %s: %s it the answer is %s", name, inSystem(f.At, f.Unit, system), beyond, answer)
+	if !f.Proven {
+		text += ", and it may be so sooner: the search ended at its budget of work, so the point is not proven"
 	}
-	return fmt.Sprintf("%s of %s %s: %s it the answer is %s", name, units.Format(at), unit, beyond, answer)
+	return text
+}
+
+// UnsettledText says in plain words up to where it is proven that a quantity does not change the answer.
+func UnsettledText(u choose.Unsettled, system string) string {
+	what := dialName(u.Quantity)
+	if u.UpTo == u.Now {
+		return fmt.Sprintf("whether %s other than that planned for changes the answer is not proven: the search ended at its budget of work", what)
+	}
+	return fmt.Sprintf("%s of %s does not change the answer; beyond it nothing is proven: the search ended at its budget of work", what, inSystem(u.UpTo, u.Unit, system))
+}
+
+// dialName is a quantity that may flip, with its article.
+func dialName(quantity string) string {
+	return map[string]string{"outage.length": "an outage", "limits.fuel_store": "a fuel store", "prices.battery_per_kwh": "a battery price"}[quantity]
+}
+
+// inSystem writes a value in the units that the home shows.
+func inSystem(value float64, unit, system string) string {
+	if unit == "L" && system == "us" {
+		value, unit = units.Volume.In(value, "gal"), "gal"
+	}
+	return units.Format(value) + " " + unit
 }

@@ -2,6 +2,7 @@ package planner
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"math"
 	"slices"
@@ -9,6 +10,7 @@ import (
 	"holdover/loads"
 	"holdover/loads/units"
 	"holdover/planner/choose"
+	"holdover/planner/effort"
 	"holdover/planner/fit"
 	"holdover/planner/generator"
 	"holdover/planner/site"
@@ -146,7 +148,7 @@ func (inv *Inventory) plan(r *Result, owned []loads.Gear) {
 		}
 	}
 	demand, rating := loads.Work(&home), site.Rate(&home)
-	c := choose.NewCase(&home, &demand, rating)
+	c := choose.NewCase(&home, &demand, rating).Within(effort.New(context.Background(), verdictSteps))
 	for _, gear := range owned {
 		if m, ok := ownedMachine(&home, &demand, rating, gear); ok {
 			addOwnedMachine(c, &home, &demand, rating, gear, m)

@@ -17,7 +17,7 @@ func ownedHome(t *testing.T, change func(string) string) *Result {
 	require.NoError(t, err)
 	home, err := loads.Read([]byte(change(string(text))), "fit-owned.yaml")
 	require.NoError(t, err)
-	return Plan(home)
+	return PlanAll(home)
 }
 
 func same(text string) string { return text }

@@ -127,7 +127,7 @@ func planOf(t *testing.T, circuits string) *planner.Result {
 	text := "holdover: 1\nlimits: {battery_place: none}\ncircuits:\n" + circuits
 	home, err := loads.Read([]byte(text), "home.yaml")
 	require.NoError(t, err)
-	return planner.Plan(home)
+	return planner.PlanAll(home)
 }
 
 // NEC Table 430.248 and 430.7(B), upper end, through a circuit: full-load watts and VA, starting VA and the worst moment.

@@ -26,7 +26,7 @@ func (r *Result) choose() {
 		}
 	}
 	if best == nil {
-		r.Reasons = r.noneReasons()
+		r.Reasons = append(r.noneReasons(), r.notProven()...)
 		return
 	}
 	r.Choice, r.Carried = best.Kind, true
@@ -36,6 +36,21 @@ func (r *Result) choose() {
 			r.Reasons = append(r.Reasons, against(o, best))
 		}
 	}
+	r.Reasons = append(r.Reasons, r.notProven()...)
+}
+
+// notProven says of which kinds the search ended at its budget of work, and what that leaves open.
+func (r *Result) notProven() (says []string) {
+	for _, o := range r.Options {
+		switch {
+		case o.Outcome.Proven:
+		case o.Carried:
+			says = append(says, fmt.Sprintf("That no %s is cheaper than this one is not proven: the search ended at its budget of work.", o.Kind))
+		default:
+			says = append(says, fmt.Sprintf("That no %s will do is not proven: the search ended at its budget of work.", o.Kind))
+		}
+	}
+	return says
 }
 
 // against says why another option was not chosen.
@@ -60,7 +75,7 @@ func (o Option) Describe() string {
 	d := o.Outcome
 	var parts []string
 	if d.Modules > 0 {
-		parts = append(parts, fmt.Sprintf("%s kWh of battery with %s VA inverter", o.value("battery_kwh"), withArticle(d.InverterVA)))
+		parts = append(parts, fmt.Sprintf("%s kWh of battery with %s VA inverter", units.Format(o.BatteryKWh), withArticle(d.InverterVA)))
 	}
 	if d.ChargerKW > 0 {
 		parts = append(parts, fmt.Sprintf("%s kW charger", withArticle(d.ChargerKW)))
@@ -72,10 +87,6 @@ func (o Option) Describe() string {
 		return "no design of this kind"
 	}
 	return strings.Join(parts, ", ")
-}
-
-func (o Option) value(name string) string {
-	return units.Format(o.Sheet.Value(string(o.Kind) + "." + name))
 }
 
 // Money writes an estimate with its currency.

@@ -9,6 +9,7 @@ import (
 
 	"holdover/loads"
 	"holdover/planner/choose"
+	"holdover/planner/effort"
 	"holdover/planner/site"
 	"holdover/planner/working"
 	"holdover/profiles"
@@ -37,31 +38,59 @@ const (
 func movesTried(home *loads.Home) int { return max(4, min(12, 2000/max(1, len(home.Circuits)))) }
 
 // remedies tries each limit lifted by itself, each large circuit moved by itself, and, where no single circuit is enough,
-// circuits shed one after another; the cheapest first.
-func remedies(r *Result) []Remedy {
-	out := append(liftedLimits(r.Home), movedCircuits(r)...)
+// circuits shed one after another; the cheapest first. all is false where work ran out before each of them was decided.
+func remedies(r *Result, m *effort.Meter) (out []Remedy, all bool) {
+	a := adviser{Result: r, meter: m, all: true}
+	out = append(a.liftedLimits(), a.movedCircuits()...)
 	slices.SortStableFunc(out, func(a, b Remedy) int { return cmp.Compare(a.Cost, b.Cost) })
-	return out[:min(len(out), remediesShown)]
+	return out[:min(len(out), remediesShown)], a.all
 }
+
+// An adviser tries changes to a home that nothing carries.
+type adviser struct {
+	*Result
+	meter *effort.Meter
+	all   bool // every change tried was decided
+}
+
+// oneChange is the share of the work left that may go into one change.
+const oneChange = 0.25
 
 // decide plans a home only as far as the choice. Most changes tried are no help, which the demand at its best shows sooner.
-func decide(home *loads.Home) (Kind, choose.Outcome) {
-	rating := site.Rate(home)
-	d := loads.AtBest(home)
-	if choose.NewCase(home, &d, rating).ChosenKind() == None {
-		return None, choose.Outcome{}
-	}
-	d = loads.Work(home)
-	return choose.NewCase(home, &d, rating).Choose()
+func (a *adviser) decide(home *loads.Home) (kind Kind, best choose.Outcome) {
+	a.meter.Part(oneChange, func(m *effort.Meter) {
+		if m.Spent() {
+			kind, a.all = None, false
+			return
+		}
+		m.Spend(demandSteps * len(home.Circuits))
+		d := loads.AtBest(home)
+		rating := site.Rate(home)
+		if kind, best = choose.NewCase(home, &d, rating).Within(m).ChosenKind(choose.Design{}); kind == None {
+			a.all = a.all && best.Proven
+			return
+		}
+		d = loads.ForSizing(home)
+		m.Spend(legSteps)
+		kind, best = choose.NewCase(home, &d, rating).Within(m).Choose()
+		a.all = a.all && (kind != None || best.Proven)
+	})
+	return kind, best
 }
 
-func tryRemedy(home *loads.Home, change string) (Remedy, bool) {
-	kind, best := decide(home)
+// What the demand of a changed home takes to work out, in steps of the meter: for each circuit, and for the legs.
+const (
+	demandSteps = 100
+	legSteps    = 10_000
+)
+
+func (a *adviser) try(home *loads.Home, change string) (Remedy, bool) {
+	kind, best := a.decide(home)
 	return Remedy{change, kind, best, best.Cost.Total()}, kind != None
 }
 
-func liftedLimits(home *loads.Home) (out []Remedy) {
-	limits := home.Limits
+func (a *adviser) liftedLimits() (out []Remedy) {
+	limits := a.Home.Limits
 	for _, lift := range []struct {
 		set    bool
 		change string // %s stands for what the design then costs to buy
@@ -82,9 +111,9 @@ func liftedLimits(home *loads.Home) (out []Remedy) {
 		if !lift.set {
 			continue
 		}
-		changed := *home
+		changed := *a.Home
 		lift.lift(&changed.Limits)
-		if remedy, ok := tryRemedy(&changed, lift.change); ok {
+		if remedy, ok := a.try(&changed, lift.change); ok {
 			remedy.Change = strings.Replace(remedy.Change, "%s", Money(remedy.Design.Cost.Purchase), 1)
 			out = append(out, remedy)
 		}
@@ -111,14 +140,14 @@ func movable(r *Result) []*loads.Load {
 	return out
 }
 
-func movedCircuits(r *Result) (out []Remedy) {
-	candidates := movable(r)
-	for _, l := range candidates[:min(len(candidates), movesTried(r.Home))] {
+func (a *adviser) movedCircuits() (out []Remedy) {
+	candidates := movable(a.Result)
+	for _, l := range candidates[:min(len(candidates), movesTried(a.Home))] {
 		for _, care := range []loads.Care{loads.Rotate, loads.Shed} {
 			if l.Care == care {
 				continue
 			}
-			if remedy, ok := tryRemedy(withCare(r.Home, care, l), fmt.Sprintf("Move %s to %s", l.Name, care)); ok {
+			if remedy, ok := a.try(withCare(a.Home, care, l), fmt.Sprintf("Move %s to %s", l.Name, care)); ok {
 				out = append(out, remedy)
 				break
 			}
@@ -127,15 +156,15 @@ func movedCircuits(r *Result) (out []Remedy) {
 	if len(out) > 0 {
 		return out
 	}
-	return shedMany(r, candidates)
+	return a.shedMany(candidates)
 }
 
 // shedMany sheds as few circuits as carry the rest, the weightiest first, then takes back those that need not have gone. To
 // shed one more never asks more of a machine, so the fewest are found by halving. Something is left to carry.
-func shedMany(r *Result, candidates []*loads.Load) []Remedy {
-	most := min(len(candidates), len(r.Demand.Loads)-1)
+func (a *adviser) shedMany(candidates []*loads.Load) []Remedy {
+	most := min(len(candidates), len(a.Demand.Loads)-1)
 	without := func(gone []*loads.Load) bool {
-		kind, _ := decide(withCare(r.Home, loads.Shed, gone...))
+		kind, _ := a.decide(withCare(a.Home, loads.Shed, gone...))
 		return kind != None
 	}
 	n := 2 + sort.Search(max(0, most-1), func(more int) bool { return without(candidates[:2+more]) })
@@ -143,12 +172,12 @@ func shedMany(r *Result, candidates []*loads.Load) []Remedy {
 		return nil
 	}
 	gone := slices.Clone(candidates[:n])
-	for i, tries := n-1, movesTried(r.Home); i >= 0 && tries > 0; i, tries = i-1, tries-1 {
+	for i, tries := n-1, movesTried(a.Home); i >= 0 && tries > 0; i, tries = i-1, tries-1 {
 		if fewer := slices.Delete(slices.Clone(gone), i, i+1); without(fewer) {
 			gone = fewer
 		}
 	}
-	if remedy, ok := tryRemedy(withCare(r.Home, loads.Shed, gone...), shedText(r.Demand.Loads, gone)); ok {
+	if remedy, ok := a.try(withCare(a.Home, loads.Shed, gone...), shedText(a.Demand.Loads, gone)); ok {
 		return []Remedy{remedy}
 	}
 	return nil

@@ -29,7 +29,7 @@ func TestRemedies_ShedAsFewAsWillDo(t *testing.T) {
 		t.Run(fmt.Sprint(count), func(t *testing.T) {
 			home, err := loads.Read([]byte(heaters(count)), "heaters.yaml")
 			require.NoError(t, err)
-			r := planner.Plan(home)
+			r := planner.PlanAll(home)
 			require.Equal(t, planner.None, r.Choice)
 			var shed string
 			for _, m := range r.Outlook.Remedies {
@@ -52,7 +52,7 @@ func TestRemedies_ShedAsFewAsWillDo(t *testing.T) {
 				for i := range home.Circuits {
 					home.Circuits[i].Care = map[bool]loads.Care{true: loads.Keep, false: loads.Shed}[kept[home.Circuits[i].Name]]
 				}
-				return planner.Plan(home).Choice
+				return planner.PlanAll(home).Choice
 			}
 			assert.Equal(t, planner.Battery, again(), shed)
 			for name, on := range kept {
@@ -75,7 +75,7 @@ circuits:
   - {name: B, running: 10 W}
 `), "home.yaml")
 	require.NoError(t, err)
-	for _, m := range planner.Plan(home).Outlook.Remedies {
+	for _, m := range planner.PlanAll(home).Outlook.Remedies {
 		assert.NotContains(t, m.Change, "Shed")
 	}
 }
@@ -90,7 +90,7 @@ circuits:
   - {name: Kiln, running: 9 kW}
 `), "home.yaml")
 	require.NoError(t, err)
-	r := planner.Plan(home)
+	r := planner.PlanAll(home)
 	require.NotEmpty(t, r.Outlook.Remedies)
 	for _, m := range r.Outlook.Remedies {
 		assert.NotContains(t, m.Change, "Move Oxygen")

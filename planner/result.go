@@ -1,9 +1,12 @@
 package planner
 
 import (
+	"slices"
+
 	"holdover/loads"
 	"holdover/planner/choose"
 	"holdover/planner/outage"
+	"holdover/planner/site"
 	"holdover/planner/working"
 )
 
@@ -18,10 +21,12 @@ const (
 	None      = choose.None
 )
 
-// A Result is the verdict on one home.
+// A Result is the verdict on one home, as far as it was wanted.
 type Result struct {
 	Home     *loads.Home
+	Has      Want // what is worked out; all else is zero
 	Demand   loads.Demand
+	Rating   site.Rating // what the site does to machines
 	Choice   Kind
 	Carried  bool     // the chosen option carries the house; with Choice None: nothing needs carrying
 	Reasons  []string // why this choice, in plain words, the weightiest first
@@ -29,6 +34,21 @@ type Result struct {
 	Options  []Option // battery, generator, hybrid, in this order
 	Cautions []Caution
 	Outlook  Outlook
+	Chance   Chance
+
+	c     *choose.Case // without a meter
+	sizes sizes
+}
+
+// copied is the same plan, of which more can be worked out without a change to this one.
+func (r *Result) copied() *Result {
+	out := *r
+	out.Options, out.Reasons = slices.Clone(r.Options), slices.Clone(r.Reasons)
+	out.Sheet = &working.Sheet{}
+	for i := range out.Options {
+		out.Options[i].Sheet = &working.Sheet{}
+	}
+	return &out
 }
 
 // An Option is one way worked out: what it takes, whether it carries the house within its limits, and if not, each why.
@@ -39,7 +59,8 @@ type Option struct {
 	WhyNot      []string // each limit it breaks; empty when it is open to choose
 	Cost        float64  // present cost over the planning years, in the currency of the price bands
 	Sheet       *working.Sheet
-	Outcome     choose.Outcome // the design itself and how its run went
+	BatteryKWh  float64        // nameplate of its modules
+	Outcome     choose.Outcome // the design itself and how its run went; whether it is proven the cheapest of its kind
 	Trace       []outage.Step  // its run, stretch by stretch, from the hardest start
 }
 

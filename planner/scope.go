@@ -39,7 +39,7 @@ func optionSource(r *Result, o Option) transfer.Source {
 		module := float64(r.Home.Assume.Module) / 1000
 		s.Inverter = true
 		s.RatedKVA = o.Outcome.InverterVA / 1000
-		s.Derate = r.Sheet.Value("site.inverter_derate")
+		s.Derate = r.Rating.Inverter
 		s.SiteKVA = s.RatedKVA * s.Derate
 		s.SiteKW = s.SiteKVA
 		s.StoredKWh, s.UnitKWh = module*float64(o.Outcome.Modules), module
@@ -55,7 +55,7 @@ func optionSource(r *Result, o Option) transfer.Source {
 // addMachine fills in what the generator of an option is.
 func addMachine(s *transfer.Source, r *Result, m *choose.Machine) {
 	pf := r.Home.Assume.GeneratorPowerFactor
-	engine, alternator := r.Sheet.Value("site.engine_derate"), r.Sheet.Value("site.alternator_derate")
+	engine, alternator := r.Rating.Engine, r.Rating.Alternator
 	s.Engine, s.Fixed, s.Fuel, s.Neutral = true, m.Kind == "standby", m.Fuel.Name, m.Neutral
 	s.EngineKVA = m.KW / pf
 	s.RatedKVA, s.Derate = s.EngineKVA, min(engine*pf, alternator)

@@ -19,7 +19,7 @@ const homes = "../testdata/homes/"
 func scopeOfFile(t testing.TB, name string) *transfer.Scope {
 	home, err := loads.ReadFile(homes + name + ".yaml")
 	require.NoError(t, err)
-	return Scope(Plan(home))
+	return Scope(PlanAll(home))
 }
 
 func warns(s *transfer.Scope, id string) bool {
@@ -87,7 +87,7 @@ func TestScope_FiguresHaveAncestors(t *testing.T) {
 	for _, home := range []string{"natural-gas", "scope-thin-pipe", "scope-cold-cylinder", "scope-automatic", "scope-long-run", "cottage-230v", "flat-120v"} {
 		read, err := loads.ReadFile(homes + home + ".yaml")
 		require.NoError(t, err)
-		r := Plan(read)
+		r := PlanAll(read)
 		s := Scope(r)
 		for _, f := range s.Sheet.Figures() {
 			assert.NotEmpty(t, f.How, "%s: %s", home, f.ID)
@@ -145,7 +145,7 @@ func TestScope_SourceIsTheChoice(t *testing.T) {
 func BenchmarkScopeOfThousandCircuits(b *testing.B) {
 	home, err := loads.ReadFile(homes + "thousand-circuits.yaml")
 	require.NoError(b, err)
-	r := Plan(home)
+	r := PlanAll(home)
 	for b.Loop() {
 		Scope(r)
 	}

@@ -6,8 +6,6 @@ import (
 	"holdover/loads"
 	"holdover/loads/units"
 	"holdover/planner/choose"
-	"holdover/planner/generator"
-	"holdover/planner/inverter"
 	"holdover/planner/working"
 	"holdover/profiles"
 )
@@ -32,12 +30,10 @@ func (v *verdictInputs) rotation() []string {
 
 // verdictInputs is what the why-nots look at.
 type verdictInputs struct {
-	home      *loads.Home
-	demand    *loads.Demand
-	c         *choose.Case
-	inverter  inverter.Sizing
-	modules   int // a battery alone would need
-	generator generator.Sizing
+	home   *loads.Home
+	demand *loads.Demand
+	c      *choose.Case
+	sizes
 }
 
 // batteryParts says what rules a battery and its inverter out whatever its size.
@@ -70,7 +66,7 @@ func (v *verdictInputs) battery(o choose.Outcome) []string {
 			place = p.Title
 		}
 		why = append(why, fmt.Sprintf("It takes %d modules of %s kWh; %s may hold %d (limits.battery_place).",
-			v.modules, units.Format(float64(v.home.Assume.Module)/1000), place, most))
+			v.sizes.battery.Modules, units.Format(float64(v.home.Assume.Module)/1000), place, most))
 	}
 	return append(why, v.short(o)...)
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"slices"
 	"strings"
 
@@ -14,8 +15,8 @@ import (
 var kinds = []string{string(planner.Battery), string(planner.Generator), string(planner.Hybrid)}
 
 // printAgainst sets the plan of a home beside that of a second home, or its chosen option beside another of its options.
-func printAgainst(t terminal, args []string, flags planFlags) error {
-	first, second, err := sides(t, args, flags.against)
+func printAgainst(ctx context.Context, t terminal, args []string, flags planFlags) error {
+	first, second, err := sides(ctx, t, args, flags.against)
 	if err != nil {
 		return err
 	}
@@ -32,7 +33,7 @@ func printAgainst(t terminal, args []string, flags planFlags) error {
 }
 
 // sides reads what is to be set side by side.
-func sides(t terminal, args []string, against string) (first, second report.Side, err error) {
+func sides(ctx context.Context, t terminal, args []string, against string) (first, second report.Side, err error) {
 	isKind := slices.Contains(kinds, against)
 	switch {
 	case !isKind && !isHomeFile(against):
@@ -41,13 +42,13 @@ func sides(t terminal, args []string, against string) (first, second report.Side
 	case against == "-" && len(args) > 0 && args[0] == "-":
 		return first, second, misused("both homes cannot be standard input")
 	}
-	result, err := planHome(t, args)
+	result, err := planHome(ctx, t, args, planner.Everything())
 	if err != nil {
 		return first, second, err
 	}
 	first = report.ChosenSide(result)
 	if !isKind {
-		other, err := planHome(t, []string{against})
+		other, err := planHome(ctx, t, []string{against}, planner.Everything())
 		if err != nil {
 			return first, second, err
 		}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -35,13 +36,13 @@ func readHome(t terminal, args []string) (*loads.Home, error) {
 	return home, err
 }
 
-// planHome reads a home and works its plan out.
-func planHome(t terminal, args []string) (*planner.Result, error) {
+// planHome reads a home and works out as much of its plan as is wanted.
+func planHome(ctx context.Context, t terminal, args []string, want planner.Want) (*planner.Result, error) {
 	home, err := readHome(t, args)
 	if err != nil {
 		return nil, err
 	}
-	return planner.Plan(home), nil
+	return planner.Plan(ctx, home, want)
 }
 
 // isHomeFile says whether an argument is meant as a home file and not as a verb, a figure or a name.

@@ -30,14 +30,22 @@ type (
 		Flips   *[]struct {
 			Quantity, Unit, From, To string
 			Now, At                  *float64
+			Proven                   *bool
 		} `json:"flips"`
+		Unsettled *[]struct {
+			Quantity, Unit string
+			Now            *float64
+			UpTo           *float64 `json:"same_up_to"`
+		} `json:"flips_unsettled"`
 		Front    *[]frontPoint     `json:"front"`
 		Risk     *chances          `json:"risk"`
 		Remedies *[]remedy         `json:"remedies"`
+		AllTried *bool             `json:"remedies_proven"`
 		Figures  map[string]figure `json:"figures"`
 		Options  []struct {
 			Kind    string            `json:"kind"`
 			Carried *bool             `json:"carried"`
+			Proven  *bool             `json:"proven"`
 			ShortAt *float64          `json:"fell_short_at_h"`
 			WhyNot  *[]string         `json:"why_not"`
 			Cost    *float64          `json:"cost"`
@@ -96,6 +104,12 @@ func checkPlan(t *testing.T, p plan) {
 	for _, f := range *p.Flips {
 		assert.NotEqual(t, f.From, f.To, f.Quantity)
 		assert.NotEqual(t, *f.Now, *f.At, f.Quantity)
+		assert.True(t, *f.Proven, f.Quantity)
+	}
+	assert.Empty(t, *p.Unsettled)
+	assert.True(t, *p.AllTried)
+	for _, point := range *p.Front {
+		assert.True(t, *point.Proven, "%g h", *point.Length)
 	}
 	for _, id := range promised {
 		assert.Contains(t, p.Figures, id)
@@ -109,6 +123,7 @@ func checkPlan(t *testing.T, p plan) {
 		require.NotNil(t, o.WhyNot, "why_not is never null")
 		require.NotNil(t, o.Carried)
 		require.NotNil(t, o.Cost)
+		assert.True(t, *o.Proven, "%s: homes like these are within the budget of work", kind)
 		checkFigures(t, o.Figures, p.Figures)
 		checkRun(t, *o.Run, *o.Trace, o.ShortAt)
 		assert.False(t, p.Choice == kind && (!*o.Carried || len(*o.WhyNot) > 0), "the choice is open to choose")

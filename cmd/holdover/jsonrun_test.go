@@ -50,6 +50,7 @@ type (
 	frontPoint struct {
 		Length *float64 `json:"length_h"`
 		Kind   string   `json:"kind"`
+		Proven *bool    `json:"proven"`
 		Cost   *float64 `json:"cost"`
 		Design *made    `json:"design"`
 	}

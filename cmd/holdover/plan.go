@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"io"
 
 	"github.com/spf13/cobra"
@@ -33,11 +34,11 @@ func newPlan(t terminal) *cobra.Command {
 		Args:                  fileOnly,
 		ValidArgsFunction:     completeFile,
 		DisableFlagsInUseLine: true,
-		RunE: func(_ *cobra.Command, args []string) error {
+		RunE: func(c *cobra.Command, args []string) error {
 			if flags.against != "" {
-				return printAgainst(t, args, flags)
+				return printAgainst(c.Context(), t, args, flags)
 			}
-			return printPlan(t, args, flags)
+			return printPlan(c.Context(), t, args, flags)
 		},
 	}
 	c.Flags().StringVar(&flags.against, "against", "", "set a second home `FILE`, or battery, generator or hybrid, beside it")
@@ -60,8 +61,8 @@ func addWidth(c *cobra.Command, width *int) {
 	}
 }
 
-func printPlan(t terminal, args []string, flags planFlags) error {
-	result, err := planHome(t, args)
+func printPlan(ctx context.Context, t terminal, args []string, flags planFlags) error {
+	result, err := planHome(ctx, t, args, planner.Everything())
 	if err != nil {
 		return err
 	}

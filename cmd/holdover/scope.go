@@ -1,6 +1,8 @@
 package main
 
 import (
+	"context"
+
 	"github.com/spf13/cobra"
 
 	"holdover/planner"
@@ -22,8 +24,8 @@ The exit status is that of plan.`,
 		Args:                  fileOnly,
 		ValidArgsFunction:     completeFile,
 		DisableFlagsInUseLine: true,
-		RunE: func(_ *cobra.Command, args []string) error {
-			return printScope(t, args, flags)
+		RunE: func(c *cobra.Command, args []string) error {
+			return printScope(c.Context(), t, args, flags)
 		},
 	}
 	c.Flags().BoolVar(&flags.json, "json", false, "write JSON, a plan's with the scope's figures and a key more")
@@ -31,8 +33,12 @@ The exit status is that of plan.`,
 	return c
 }
 
-func printScope(t terminal, args []string, flags planFlags) error {
-	result, err := planHome(t, args)
+func printScope(ctx context.Context, t terminal, args []string, flags planFlags) error {
+	want := planner.Verdict()
+	if flags.json { // which is a plan's with a key more
+		want = planner.Everything()
+	}
+	result, err := planHome(ctx, t, args, want)
 	if err != nil {
 		return err
 	}

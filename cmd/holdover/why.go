@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -22,15 +23,15 @@ func newWhy(t terminal) *cobra.Command {
 		Args:                  whyArgs,
 		ValidArgsFunction:     completeFigure(t),
 		DisableFlagsInUseLine: true,
-		RunE: func(_ *cobra.Command, args []string) error {
+		RunE: func(c *cobra.Command, args []string) error {
 			if len(args) == 0 || isHomeFile(args[0]) {
-				result, err := planHome(t, args)
+				result, err := planHome(c.Context(), t, args, planner.Everything())
 				if err != nil {
 					return err
 				}
 				return write(t.out, report.Figures(result, width))
 			}
-			return printWhy(t, args[0], args[1:], width, all)
+			return printWhy(c.Context(), t, args[0], args[1:], width, all)
 		},
 	}
 	c.Flags().BoolVar(&all, "all", false, "show every circuit of a long sum, not the largest only")
@@ -49,8 +50,8 @@ func whyArgs(c *cobra.Command, args []string) error {
 	return nil
 }
 
-func printWhy(t terminal, id string, file []string, width int, all bool) error {
-	result, err := planHome(t, file)
+func printWhy(ctx context.Context, t terminal, id string, file []string, width int, all bool) error {
+	result, err := planHome(ctx, t, file, planner.Everything())
 	if err != nil {
 		return err
 	}
@@ -80,7 +81,7 @@ func completeFigure(t terminal) cobra.CompletionFunc {
 		if len(args) > 0 {
 			return completeFile(c, args[1:], toComplete)
 		}
-		result, err := planHome(t, nil)
+		result, err := planHome(c.Context(), t, nil, planner.Everything())
 		if err != nil {
 			return nil, cobra.ShellCompDirectiveError
 		}

@@ -36,7 +36,7 @@ func needsOf(outages []outage.Outage) needs {
 	return n
 }
 
-// leastFuel is the present cost of the least fuel and wear that a carried run can have, by the energy balance; +Inf where
+// leastRunning is the present cost of the least fuel and wear that a carried run can have, by the energy balance; +Inf where
 // even that is more than the store.
 //
 // With x the AC energy that comes through the battery, E what it holds, ce and e the efficiencies of charging and of the
@@ -46,7 +46,10 @@ func needsOf(outages []outage.Outage) needs {
 // idle draw counts only in hours in which something is wanted, and only for a machine that, when running, always charges
 // with more than the idle draw, with the smallest charger and battery too: then a carried run has the inverter on in all
 // those hours, and the bound falls with the charger and the modules.
-func (s *search) leastFuel(m *Machine, modules int, chargerKW float64) float64 {
+//
+// Hours wear the engine out: beyond upkeep by the hour it is bought again the sooner. A shorter life never costs less, and the
+// hours bounded are no more than those run, so neither does that wear.
+func (s *search) leastRunning(m *Machine, modules int, chargerKW float64) float64 {
 	n := &s.needs
 	full, idle := s.Battery.UsableKWh[modules], 0.0
 	ce := chargerEfficiency * s.Battery.RoundTrip
@@ -64,5 +67,16 @@ func (s *search) leastFuel(m *Machine, modules int, chargerKW float64) float64 {
 		return math.Inf(1)
 	}
 	yearly := s.OutagesPerYear * s.Horizon.Annuity
-	return fuel*(m.FuelPrice.PerUnit.Typical*yearly+m.FuelPrice.StorePerUnit.Typical) + hours*m.Price.UpkeepPerHour.Typical*yearly
+	return fuel*(m.FuelPrice.PerUnit.Typical*yearly+m.FuelPrice.StorePerUnit.Typical) + hours*m.Price.UpkeepPerHour.Typical*yearly +
+		s.leastWear(m, hours*(1-1e-6)-1e-6)
+}
+
+// leastWear is what running so many hours an outage adds to buying an engine again, over what its years alone ask. Its price
+// goes in steps, so hours that are a hair too many would cost a whole engine: they are given a little less.
+func (s *search) leastWear(m *Machine, hours float64) float64 {
+	worn, rested := s.machinePrice(m, max(0, hours)), s.machinePrice(m, 0)
+	if worn.LifeYears == rested.LifeYears {
+		return 0
+	}
+	return worn.Purchase * (s.Horizon.Replacements(worn.LifeYears) - s.Horizon.Replacements(rested.LifeYears))
 }

@@ -13,6 +13,7 @@ import (
 	"holdover/loads"
 	"holdover/loads/units"
 	"holdover/planner/battery"
+	"holdover/planner/effort"
 	"holdover/planner/inverter"
 	"holdover/planner/outage"
 	"holdover/planner/site"
@@ -43,6 +44,14 @@ type Case struct {
 	rates  rates
 	home   *loads.Home
 	demand *loads.Demand
+	meter  *effort.Meter // of the searches; nil for as long as they take
+}
+
+// Within is the same case with a budget of work for its searches; see [Outcome.Proven] for what becomes of one that is spent.
+func (c *Case) Within(m *effort.Meter) *Case {
+	other := *c
+	other.meter = m
+	return &other
 }
 
 // A Policy is when a hybrid's generator starts and stops, in shares of usable charge.
@@ -74,8 +83,7 @@ func NewCase(home *loads.Home, d *loads.Demand, r site.Rating) *Case {
 	if va := d.Running.VA(); va > 0 {
 		c.PowerFactor = float64(d.Running.W()) / float64(va)
 	}
-	split := home.House.Service == loads.SplitPhase
-	inv := inverter.Size(d.Running.VA(), d.WorstVA, d.Legs.Heaviest, split, a.PowerMargin, r.Inverter, a.InverterSurge)
+	inv := InverterFor(home, d, r)
 	for _, va := range profiles.InverterSizesVA() {
 		if inv.Made > 0 && va >= float64(inv.Made) {
 			c.InvertersVA = append(c.InvertersVA, va)
@@ -91,6 +99,12 @@ func NewCase(home *loads.Home, d *loads.Demand, r site.Rating) *Case {
 	c.addHurried()
 	c.addMachines(r)
 	return c
+}
+
+// InverterFor is the inverter that these loads ask for.
+func InverterFor(home *loads.Home, d *loads.Demand, r site.Rating) inverter.Sizing {
+	a := home.Assume
+	return inverter.Size(d.Running.VA(), d.WorstVA, d.Legs.Heaviest, home.House.Service == loads.SplitPhase, a.PowerMargin, r.Inverter, a.InverterSurge)
 }
 
 // Overbooked says whether the circuits that take turns want more hours between them than a day has.

@@ -30,16 +30,18 @@ func NewHorizon(years, discount float64) Horizon {
 	return h
 }
 
-// Replacements is the present worth of buying a thing of price 1 again at the end of each life before the horizon ends.
+// Replacements is the present worth of buying a thing of price 1 again at the end of each life before the horizon ends:
+// the sum of (1 + r)^(−k·life) over k = 1 … n. It never falls when a life gets shorter. A life of 0 is without end.
 func (h Horizon) Replacements(lifeYears float64) float64 {
 	if lifeYears <= 0 {
 		return 0
 	}
-	sum := 0.0
-	for year := lifeYears; year < h.Years-1e-9; year += lifeYears {
-		sum += math.Pow(1+h.Discount, -year)
+	n := math.Ceil((h.Years-1e-9)/lifeYears) - 1
+	if n <= 0 || h.Discount == 0 {
+		return max(0, n)
 	}
-	return sum
+	once := lifeYears * math.Log1p(h.Discount)
+	return math.Exp(-once) * math.Expm1(-n*once) / math.Expm1(-once)
 }
 
 // A Cost is a design's present cost over the horizon, by part, in the currency of the price bands.

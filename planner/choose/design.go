@@ -19,6 +19,10 @@ type Outcome struct {
 	Run   outage.Summary // of the hardest start hour, where the case has several
 	Start float64        // clock time of that run, h
 	Cost  Cost
+
+	// Proven says that the search which gave this outcome went to its end: nothing of its kind is cheaper, or, where it does not
+	// carry the house, nothing does. Where it is false the budget of work ended first, and this is the best that was found.
+	Proven bool
 }
 
 // Carried says whether the design carried the outage.
@@ -67,6 +71,7 @@ func (c *Case) Try(d Design) Outcome {
 	fuel, hours := 0.0, 0.0
 	for i := range c.Outages {
 		run := c.Outages[i].Run(&plant, nil)
+		c.meter.Spend(run.Steps)
 		fuel, hours = max(fuel, run.Fuel), max(hours, run.RunHours)
 		if i == 0 || harder(run, o.Run) {
 			o.Run, o.Start = run, float64(c.Outages[i].Start)

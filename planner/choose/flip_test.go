@@ -76,10 +76,15 @@ func TestFlipPoints_DemoHome(t *testing.T) {
 		"an hour and two": {"length: 24 h", "length: 3 h"},
 	} {
 		c := demoCase(t, change...)
-		for _, f := range c.FlipPoints() {
+		chosen, _ := c.Choose()
+		found, unsettled := c.FlipPoints(chosen)
+		if len(unsettled) > 0 {
+			t.Errorf("%s: without a budget of work all is settled, not %+v", name, unsettled)
+		}
+		for _, f := range found {
 			flips++
 			d := dialOf(c, f.Quantity)
-			if chosen, _ := c.Choose(); chosen != f.From {
+			if f.From != chosen || !f.Proven {
 				t.Errorf("%s: %+v, but %s is chosen now", name, f, chosen)
 			}
 			if before, after := kindAt(c, d, beyond(f, -0.002)), kindAt(c, d, beyond(f, 0.002)); before != f.From || after != f.To {
@@ -104,7 +109,8 @@ func TestFlipPoints_RandomHomes(t *testing.T) {
 		fewMachines(t, c)
 		chosen, _ := c.Choose()
 		found := map[string]bool{}
-		for _, f := range c.FlipPoints() {
+		points, _ := c.FlipPoints(chosen)
+		for _, f := range points {
 			flips++
 			d := dialOf(c, f.Quantity)
 			found[f.Quantity+direction(f.Up())] = true

@@ -1,83 +1,187 @@
 package choose
 
 import (
-	"cmp"
+	"container/heap"
 	"math"
-	"slices"
 )
 
-// hybrids goes through machines, cheapest first, then inverters, chargers, modules and policies.
+// hybrids goes through the grid, what looks cheapest first: a good design found early lets the bounds pass over most of the
+// others. A machine stands in the queue as a whole until it comes first, and then with its rows.
 func (s *search) hybrids() {
-	if len(s.InvertersVA) == 0 || !s.Battery.MayDischarge || !s.Battery.MayCharge {
+	if len(s.InvertersVA) == 0 || !s.Battery.MayDischarge || !s.Battery.MayCharge || s.PowerModules > s.mostModules() {
 		return
 	}
 	s.needs = needsOf(s.Outages)
 	s.batteryReplacements = s.Horizon.Replacements(s.Battery.LifeYears)
-	inverters := s.inverters()
-	known := map[float64][][]int{} // fewest modules at best by site rating, inverter and charger
-	least := s.costOf(Design{Modules: s.PowerModules, InverterVA: s.InvertersVA[0], ChargerKW: s.ChargersKW[0]}, 0, 0).Total()
-	for _, m := range s.machinesByPrice() {
-		if least+m.cost >= s.cost {
-			return
-		}
-		if math.IsInf(s.leastFuel(m.Machine, s.mostModules(), s.ChargersKW[len(s.ChargersKW)-1]), 1) {
-			continue
-		}
-		if known[m.SiteKW] == nil {
-			known[m.SiteKW] = make([][]int, len(inverters))
-			for v := range inverters {
-				known[m.SiteKW][v] = make([]int, len(s.ChargersKW))
-			}
-		}
-		for v, va := range inverters {
-			for c := range s.ChargersKW {
-				if s.row(m, va, c, known[m.SiteKW][v]); s.anyWillDo && s.found {
-					return
-				}
-			}
-		}
-	}
-}
-
-// A priced machine is one with its cost without fuel and hours.
-type priced struct {
-	*Machine
-	cost, purchase float64
-}
-
-func (s *search) machinesByPrice() []priced {
-	out := make([]priced, len(s.Machines))
-	for i := range s.Machines {
-		m := &s.Machines[i]
-		var cost Cost
-		cost.add(s.Horizon, s.machinePrice(m, 0))
-		cost.add(s.Horizon, storePrice(m, 0))
-		out[i] = priced{m, cost.Total(), cost.Purchase}
-	}
-	slices.SortStableFunc(out, func(a, b priced) int { return cmp.Compare(a.cost, b.cost) })
-	return out
-}
-
-// row tries one machine, inverter and charger with every number of modules that can carry the house and still be cheaper.
-func (s *search) row(m priced, va float64, c int, known []int) {
-	kw := s.ChargersKW[c]
-	rest := s.costOf(Design{Modules: 1, InverterVA: va, ChargerKW: kw}, 0, 0)
-	floor := m.cost + rest.Total()
-	most := s.affordable(m.purchase+rest.Purchase, floor)
-	if most < s.PowerModules || floor+s.leastFuel(m.Machine, most, kw) >= s.cost {
+	if s.offerHint(); s.done() {
 		return
 	}
-	for modules := s.leastModules(m.Machine, va, c, known); modules <= most; modules++ {
-		more := s.moreModules(modules).Total()
-		if s.sameRun(m.Machine, modules, c) || floor+more+s.leastFuel(m.Machine, modules, kw) >= s.cost {
-			continue
+	g := s.grid()
+	q := s.machines(g)
+	heap.Init(&q)
+	for len(q) > 0 && !s.done() {
+		switch r := q[0]; {
+		case r.whole:
+			heap.Pop(&q)
+			if r.looks < s.cost {
+				for _, r := range s.rows(g, r) {
+					heap.Push(&q, r)
+				}
+			}
+		case s.goOn(r):
+			heap.Fix(&q, 0)
+		default:
+			heap.Pop(&q)
 		}
+	}
+}
+
+// offerHint tries the design that was the answer to a question alike.
+func (s *search) offerHint() {
+	d := s.hint
+	if d.Machine == nil || d.Modules < s.PowerModules || d.Modules > s.mostModules() {
+		return
+	}
+	for i := range s.Machines {
+		if s.Machines[i].same(d.Machine) {
+			d.Machine = &s.Machines[i]
+			s.offer(d)
+			return
+		}
+	}
+}
+
+// A row of the grid is one machine, inverter and charger with every number of modules; whole stands for all rows of a machine.
+type row struct {
+	whole           bool
+	machine         *Machine
+	va              float64
+	charger         int     // of ChargersKW
+	purchase, floor float64 // to buy, and in all, with one module and without fuel and hours; of a whole machine, by itself
+	known           []int   // fewest modules of this site rating and inverter, by charger; 0 while not known
+	modules         int     // to be tried next
+	begun           bool    // modules is no fewer than carry the house at best
+	looks           float64 // what it looks to cost with so many modules: no more than it does
+}
+
+// A grid is what battery, inverter and charger cost, with one module, by inverter and charger, and the fewest modules known by
+// site rating, inverter and charger.
+type grid struct {
+	inverters []float64
+	bare      []Cost
+	cheapest  float64
+	known     map[float64][]int
+}
+
+func (s *search) grid() grid {
+	g := grid{inverters: s.inverters(), cheapest: math.Inf(1), known: map[float64][]int{}}
+	for _, va := range g.inverters {
+		for _, kw := range s.ChargersKW {
+			cost := s.costOf(Design{Modules: 1, InverterVA: va, ChargerKW: kw}, 0, 0)
+			g.bare, g.cheapest = append(g.bare, cost), min(g.cheapest, cost.Total())
+		}
+	}
+	return g
+}
+
+// machines lists those that fuel does not rule out, each as a whole: it looks to cost no more than any of its rows does, with
+// the fewest modules there may be and the fuel and wear of the most.
+func (s *search) machines(g grid) queue {
+	all := make([]row, 0, len(s.Machines))
+	least := g.cheapest + s.moreModules(s.PowerModules).Total()
+	for i := range s.Machines {
+		m := &s.Machines[i]
+		var own Cost
+		own.add(s.Horizon, s.machinePrice(m, 0))
+		own.add(s.Horizon, storePrice(m, 0))
+		running := s.leastRunning(m, s.mostModules(), s.ChargersKW[len(s.ChargersKW)-1])
+		if r := (row{whole: true, machine: m, purchase: own.Purchase, floor: own.Total(), looks: own.Total() + least + running}); r.looks < s.cost {
+			all = append(all, r)
+		}
+	}
+	return pointers(all)
+}
+
+// rows lists the rows of a machine.
+func (s *search) rows(g grid, machine *row) []*row {
+	m, chargers := machine.machine, len(s.ChargersKW)
+	if g.known[m.SiteKW] == nil {
+		g.known[m.SiteKW] = make([]int, len(g.bare))
+	}
+	all := make([]row, len(g.bare))
+	for k, rest := range g.bare {
+		v := k / chargers
+		all[k] = row{machine: m, va: g.inverters[v], charger: k % chargers, purchase: machine.purchase + rest.Purchase,
+			floor: machine.floor + rest.Total(), known: g.known[m.SiteKW][v*chargers:][:chargers], modules: s.PowerModules}
+		s.look(&all[k])
+	}
+	s.spend(len(all))
+	return pointers(all)
+}
+
+func pointers(rows []row) queue {
+	q := make(queue, len(rows))
+	for i := range rows {
+		q[i] = &rows[i]
+	}
+	return q
+}
+
+// look works out what a row looks to cost with the modules to be tried next.
+func (s *search) look(r *row) {
+	r.looks = r.floor + s.moreModules(r.modules).Total() + s.leastRunning(r.machine, r.modules, s.ChargersKW[r.charger])
+}
+
+// goOn tries a row with the number of modules that it has come to; false where it is done with. One that is looked at for the
+// first time only learns how few modules will do at best, and is put back to where that has it.
+func (s *search) goOn(r *row) bool {
+	s.spend(boundSteps)
+	kw, most := s.ChargersKW[r.charger], s.affordable(r.purchase, r.floor)
+	if !r.begun {
+		r.begun, r.modules = true, s.leastModules(r.machine, r.va, r.charger, r.known)
+		if r.modules > most {
+			return false
+		}
+		s.look(r)
+		return true
+	}
+	// However many more modules, fuel and wear are no less than with the most.
+	if r.modules > most || r.floor+s.moreModules(r.modules).Total()+s.leastRunning(r.machine, most, kw) >= s.cost {
+		return false
+	}
+	if r.looks < s.cost && !s.sameRun(r.machine, r.modules, r.charger) {
 		for _, policy := range s.Policies {
-			if s.offer(Design{modules, va, kw, m.Machine, policy}); s.anyWillDo && s.found {
-				return
+			if s.offer(Design{r.modules, r.va, kw, r.machine, policy}); s.done() {
+				return false
 			}
 		}
 	}
+	if r.modules++; r.modules > most {
+		return false
+	}
+	s.look(r)
+	return true
+}
+
+// A queue gives the row that looks cheapest.
+type queue []*row
+
+// Len, Less, Swap, Push and Pop are those of a heap. Of equals the one with fewer modules comes first.
+func (q queue) Len() int { return len(q) }
+func (q queue) Less(a, b int) bool {
+	return q[a].looks < q[b].looks || (q[a].looks == q[b].looks && q[a].modules < q[b].modules)
+}
+func (q queue) Swap(a, b int) { q[a], q[b] = q[b], q[a] }
+
+// Push adds a row.
+func (q *queue) Push(r any) { *q = append(*q, r.(*row)) }
+
+// Pop takes the last.
+func (q *queue) Pop() any {
+	last := len(*q) - 1
+	r := (*q)[last]
+	*q = (*q)[:last]
+	return r
 }
 
 // affordable is the most modules with which a design can still be bought within the budget and cost less than the best so
@@ -121,8 +225,11 @@ func (s *search) leastModules(m *Machine, va float64, c int, known []int) int {
 		return known[c]
 	}
 	most := s.mostModules()
-	if c > 0 && known[c-1] > 0 {
-		most = known[c-1] - 1 // a larger charger never takes more of them
+	for k := c - 1; k >= 0; k-- {
+		if known[k] > 0 {
+			most = known[k] - 1 // a larger charger never takes more of them
+			break
+		}
 	}
 	known[c] = s.fewest(most, func(modules int) bool {
 		return s.carriesAtBest(Design{Modules: modules, InverterVA: va, ChargerKW: s.ChargersKW[c], Machine: m})
@@ -130,9 +237,13 @@ func (s *search) leastModules(m *Machine, va float64, c int, known []int) int {
 	return known[c]
 }
 
+// spansAStep is how many spans of an outage count as a step of the bound, which seldom follows more than a few of its days.
+const spansAStep = 16
+
 func (s *search) carriesAtBest(d Design) bool {
 	plant := s.Plant(d)
 	for i := range s.Outages {
+		s.spend(len(s.Outages[i].Spans) / spansAStep)
 		if !s.Outages[i].CarriesAtBest(&plant) {
 			return false
 		}

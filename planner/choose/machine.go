@@ -27,6 +27,11 @@ type Machine struct {
 	FuelPrice profiles.FuelPrice
 }
 
+// same says whether two machines are the same size of the same kind on the same fuel.
+func (m *Machine) same(other *Machine) bool {
+	return m.Kind == other.Kind && m.KW == other.KW && m.Fuel.Name == other.Fuel.Name
+}
+
 // dieselLeastLoad is the share of its rating below which a diesel should not run for long, and no fuel is saved by it
 // (common practice, no source).
 const dieselLeastLoad = 0.3

@@ -31,6 +31,9 @@ func (s *search) nearest(kind Kind) {
 		if o := s.Try(d); !s.best.Real() || nearer(o, s.best) {
 			s.best = o
 		}
+		if s.spend(offerSteps); s.gaveUp {
+			return
+		}
 	}
 }
 

@@ -12,16 +12,14 @@ func hybridSearch(c *Case) *search {
 	return &search{Case: c, needs: needsOf(c.Outages), batteryReplacements: c.Horizon.Replacements(c.Battery.LifeYears)}
 }
 
-// runCost is what fuel and running hours alone cost a design, wear and replacement left out: less than they do.
+// runCost is what fuel and running hours cost a design: with them less without.
 func runCost(c *Case, o Outcome) float64 {
-	yearly := c.OutagesPerYear * c.Horizon.Annuity
-	m := o.Machine
-	return o.Run.Fuel*(m.FuelPrice.PerUnit.Typical*yearly+m.FuelPrice.StorePerUnit.Typical) + o.Run.RunHours*m.Price.UpkeepPerHour.Typical*yearly
+	return o.Cost.Total() - c.costOf(o.Design, 0, 0).Total()
 }
 
 // Energy: no carried run costs less than the bound; where the store is said not to be enough, nothing is carried. A shortfall
 // that still counts as rounding may save a millionth of a kWh.
-func TestLeastFuel_IsNeverAboveTheRun(t *testing.T) {
+func TestLeastRunning_IsNeverAboveTheRun(t *testing.T) {
 	carried, near := 0, 0
 	checkAtLeast(t, 1000, func(t *rapid.T) {
 		c := smallCase(t)
@@ -32,7 +30,7 @@ func TestLeastFuel_IsNeverAboveTheRun(t *testing.T) {
 				return
 			}
 			carried++
-			bound, cost := s.leastFuel(d.Machine, d.Modules, d.ChargerKW), runCost(c, o)
+			bound, cost := s.leastRunning(d.Machine, d.Modules, d.ChargerKW), runCost(c, o)
 			if bound > cost*(1+1e-9)+1e-3 {
 				describe(t, "carried", o, true)
 				t.Fatalf("bound %g above the run's %g", bound, cost)
@@ -49,7 +47,7 @@ func TestLeastFuel_IsNeverAboveTheRun(t *testing.T) {
 }
 
 // Energy: the bound falls with modules and charger, so the largest of both speak for a machine.
-func TestLeastFuel_FallsWithModulesAndCharger(t *testing.T) {
+func TestLeastRunning_FallsWithModulesAndCharger(t *testing.T) {
 	endless := 0
 	checkAtLeast(t, 400, func(t *rapid.T) {
 		c := smallCase(t)
@@ -58,15 +56,15 @@ func TestLeastFuel_FallsWithModulesAndCharger(t *testing.T) {
 			m := &c.Machines[i]
 			for modules := c.PowerModules; modules < len(c.Battery.UsableKWh); modules++ {
 				for k, kw := range c.ChargersKW {
-					bound := s.leastFuel(m, modules, kw)
+					bound := s.leastRunning(m, modules, kw)
 					if math.IsInf(bound, 1) {
 						endless++
 					}
-					if modules > c.PowerModules && s.leastFuel(m, modules-1, kw) < bound*(1-1e-9) {
-						t.Fatalf("%d modules: bound %g; one fewer: %g", modules, bound, s.leastFuel(m, modules-1, kw))
+					if modules > c.PowerModules && s.leastRunning(m, modules-1, kw) < bound*(1-1e-9) {
+						t.Fatalf("%d modules: bound %g; one fewer: %g", modules, bound, s.leastRunning(m, modules-1, kw))
 					}
-					if k > 0 && s.leastFuel(m, modules, c.ChargersKW[k-1]) < bound*(1-1e-9) {
-						t.Fatalf("charger %g kW: bound %g; %g kW: %g", kw, bound, c.ChargersKW[k-1], s.leastFuel(m, modules, c.ChargersKW[k-1]))
+					if k > 0 && s.leastRunning(m, modules, c.ChargersKW[k-1]) < bound*(1-1e-9) {
+						t.Fatalf("charger %g kW: bound %g; %g kW: %g", kw, bound, c.ChargersKW[k-1], s.leastRunning(m, modules, c.ChargersKW[k-1]))
 					}
 				}
 			}

@@ -10,7 +10,7 @@ import (
 //
 //   - Price: without fuel and running hours a design costs less than it does, and that price rises with modules, charger
 //     and inverter. Once it reaches the best cost so far, the row is done.
-//   - Energy: the engine must give at least the load less sun and a full battery, which bounds fuel and hours from below.
+//   - Energy: the engine must give at least the load less sun and a full battery, which bounds fuel, hours and wear from below.
 //   - At best: with fuel without end and an engine on whenever it may be, the charge is never lower than under any start
 //     policy. What is short even so is short under every policy. And so run, a design of more modules, a larger charger or
 //     a stronger engine is never short where a lesser one is not: the depth below full, with the same draw and no less
@@ -25,44 +25,56 @@ import (
 // is the zero Outcome where there is no design of the kind at all.
 func (c *Case) Best(kind Kind) (best Outcome, ok bool) {
 	s := c.search(kind, 0, math.Inf(1))
-	if s.found && c.Budget > 0 && s.best.Cost.Purchase > c.Budget {
-		if within := c.search(kind, c.Budget, math.Inf(1)); within.found {
-			return within.best, true
+	best, ok = s.best, s.found
+	switch {
+	case s.found && c.Budget > 0 && s.best.Cost.Purchase > c.Budget:
+		ok = false
+		if s = c.search(kind, c.Budget, math.Inf(1)); s.found {
+			best, ok = s.best, true
 		}
-		return s.best, false
-	}
-	if !s.found {
+	case !s.found:
 		s.nearest(kind)
+		best = s.best
 	}
-	return s.best, s.found
+	best.Proven = !s.gaveUp
+	return best, ok
 }
 
 // Choose is the kind of the cheapest design of all that carries the house within the budget, and that design.
 func (c *Case) Choose() (Kind, Outcome) {
-	kind, s := c.cheapest(Generator, Battery, Hybrid)
-	return kind, s.best
+	kind, best := c.cheapest(Generator, Battery, Hybrid)
+	return kind, best
 }
 
 // cheapest goes through some kinds, each only for what is cheaper than the last found.
-func (c *Case) cheapest(kinds ...Kind) (kind Kind, best *search) {
-	kind, best = None, &search{cost: math.Inf(1)}
+func (c *Case) cheapest(kinds ...Kind) (kind Kind, best Outcome) {
+	kind, cost, proven := None, math.Inf(1), true
 	for _, k := range kinds {
-		if s := c.search(k, c.Budget, best.cost); s.found {
-			kind, best = k, s
+		s := c.search(k, c.Budget, cost)
+		proven = proven && !s.gaveUp
+		if s.found {
+			kind, best, cost = k, s.best, s.cost
 		}
 	}
+	best.Proven = proven
 	return kind, best
 }
 
 // ChosenKind is the kind that Choose would choose. It need not know the best hybrid, only whether one is cheaper than the
-// other kinds' best, so it stops at the first that is.
-func (c *Case) ChosenKind() Kind {
-	kind, other := c.cheapest(Generator, Battery)
-	s := &search{Case: c, budget: c.Budget, cost: other.cost, anyWillDo: true}
-	if s.kind(Hybrid); s.found {
-		return Hybrid
+// other kinds' best, so it stops at the first that is: the outcome is of some design of the kind, and proven is that the kind is
+// the answer. hint is a hybrid that may well be one, such as the answer to a question alike, or the zero Design.
+func (c *Case) ChosenKind(hint Design) (Kind, Outcome) {
+	kind, best := c.cheapest(Generator, Battery)
+	s := &search{Case: c, budget: c.Budget, cost: math.Inf(1), anyWillDo: true, hint: hint}
+	if kind != None {
+		s.cost = best.Cost.Total()
 	}
-	return kind
+	others := best.Proven
+	if s.kind(Hybrid); s.found {
+		kind, best, s.gaveUp = Hybrid, s.best, false
+	}
+	best.Proven = others && !s.gaveUp
+	return kind, best
 }
 
 // search goes through the designs of a kind that cost no more than the budget to buy (0: any) and less than cost.
@@ -94,21 +106,40 @@ type search struct {
 	found  bool
 	tries  int // designs run
 
-	anyWillDo bool // stop at the first found
+	anyWillDo bool   // stop at the first found
+	gaveUp    bool   // the budget of work ended before the search did
+	hint      Design // a hybrid to try first
 
 	needs               needs
 	batteryReplacements float64 // over the horizon
 }
 
+// spend takes work off the meter. Where nothing is left of it, the search gives up.
+func (s *search) spend(steps int) {
+	s.meter.Spend(steps)
+	s.gaveUp = s.gaveUp || s.meter.Spent()
+}
+
+// done says whether to look no further.
+func (s *search) done() bool { return s.gaveUp || (s.anyWillDo && s.found) }
+
+// A step of the meter is one stretch of a run between two events. What else takes time counts as so many.
+const (
+	offerSteps = 20 // making a plant of a design and pricing it
+	boundSteps = 4  // a bound that rules a design out
+)
+
 // offer tries a design and keeps it if it carries the house, fits the budget and is cheaper. More start hours only add to
 // fuel, running hours and so to the price: it stops where that is too high already.
 func (s *search) offer(d Design) {
 	s.tries++
+	s.spend(offerSteps)
 	plant := s.Plant(d)
 	o := Outcome{Design: d}
 	fuel, hours := 0.0, 0.0
 	for i := range s.Outages {
 		run, carried := s.Outages[i].Carry(&plant)
+		s.spend(run.Steps)
 		if !carried {
 			return
 		}
@@ -159,7 +190,9 @@ func (s *search) fewest(most int, carries func(modules int) bool) int {
 func (s *search) carries(d Design) bool {
 	plant := s.Plant(d)
 	for i := range s.Outages {
-		if _, carried := s.Outages[i].Carry(&plant); !carried {
+		run, carried := s.Outages[i].Carry(&plant)
+		s.spend(run.Steps)
+		if !carried {
 			return false
 		}
 	}

@@ -39,6 +39,8 @@ type Summary struct {
 	EndKWh       float64
 	InverterLoss float64 // kWh, idle draw included
 	ChargeLoss   float64 // kWh
+
+	Steps int // stretches between events that were followed, one by one: what the run took to work out
 }
 
 // forgivenKWh is a shortfall taken for rounding: a milliwatt-hour.
@@ -122,6 +124,7 @@ type run struct {
 
 // step goes from at to the next event inside the span and returns its time.
 func (r *run) step(s *Span, at float64, trace *[]Step) float64 {
+	r.sum.Steps++
 	threshold := r.decide(s)
 	f := r.flows(s)
 	dt, level := s.To-at, math.NaN()

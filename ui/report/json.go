@@ -13,26 +13,29 @@ import (
 // null, and figures stand by their ids. Nothing but fell_short_at_h is ever null, and no number is infinite.
 type (
 	planJSON struct {
-		Version  int               `json:"holdover"`
-		Home     string            `json:"home"`
-		Choice   planner.Kind      `json:"choice"`
-		Carried  bool              `json:"carried"`
-		RunnerUp planner.Kind      `json:"runner_up"` // none when there is none
-		Reasons  []string          `json:"reasons"`
-		Flips    []flipJSON        `json:"flips"`
-		Front    []frontJSON       `json:"front"`
-		Risk     riskJSON          `json:"risk"`
-		Remedies []remedyJSON      `json:"remedies"`
-		Figures  *working.Sheet    `json:"figures"`
-		Options  []optionJSON      `json:"options"`
-		Cautions []planner.Caution `json:"cautions"`
+		Version   int               `json:"holdover"`
+		Home      string            `json:"home"`
+		Choice    planner.Kind      `json:"choice"`
+		Carried   bool              `json:"carried"`
+		RunnerUp  planner.Kind      `json:"runner_up"` // none when there is none
+		Reasons   []string          `json:"reasons"`
+		Flips     []flipJSON        `json:"flips"`
+		Unsettled []unsettledJSON   `json:"flips_unsettled"` // quantities in which the search for a flip ended at its budget of work
+		Front     []frontJSON       `json:"front"`
+		Risk      riskJSON          `json:"risk"`
+		Remedies  []remedyJSON      `json:"remedies"`
+		AllTried  bool              `json:"remedies_proven"` // false where work ran out before each change was decided
+		Figures   *working.Sheet    `json:"figures"`
+		Options   []optionJSON      `json:"options"`
+		Cautions  []planner.Caution `json:"cautions"`
 	}
 	optionJSON struct {
 		Kind    planner.Kind   `json:"kind"`
 		Carried bool           `json:"carried"`
 		ShortAt *float64       `json:"fell_short_at_h"` // hours after the start; null when it never did
 		WhyNot  []string       `json:"why_not"`
-		Cost    float64        `json:"cost"` // over the planning years, in the currency of the price bands
+		Proven  bool           `json:"proven"` // nothing of its kind is cheaper, or carries; false where the search ended at its budget of work
+		Cost    float64        `json:"cost"`   // over the planning years, in the currency of the price bands
 		Run     runJSON        `json:"run"`
 		Trace   []stepJSON     `json:"trace"`
 		Figures *working.Sheet `json:"figures"`
@@ -44,20 +47,30 @@ type (
 		At       float64     `json:"at"`  // where the answer changes
 		From     choose.Kind `json:"from"`
 		To       choose.Kind `json:"to"`
+		Proven   bool        `json:"proven"` // false: it changes at this value or nearer to now
+	}
+	unsettledJSON struct {
+		Quantity string  `json:"quantity"`
+		Unit     string  `json:"unit"`
+		Now      float64 `json:"now"`
+		UpTo     float64 `json:"same_up_to"` // the answer is proven to stay the same up to here
 	}
 )
 
 // planData gathers what the JSON of a plan holds.
 func planData(r *planner.Result) planJSON {
 	out := planJSON{Version: loads.Version, Home: title(r.Home), Choice: r.Choice, Carried: r.Carried,
-		RunnerUp: r.Outlook.RunnerUp, Flips: []flipJSON{}, Front: frontOf(r), Risk: riskOf(r), Remedies: remediesOf(r),
+		RunnerUp: r.Outlook.RunnerUp, Flips: []flipJSON{}, Unsettled: []unsettledJSON{}, AllTried: r.Outlook.AllTried, Front: frontOf(r), Risk: riskOf(r), Remedies: remediesOf(r),
 		Reasons: listed(r.Reasons), Figures: r.Sheet, Options: []optionJSON{}, Cautions: listed(r.Cautions)}
 	for _, o := range r.Options {
 		out.Options = append(out.Options, optionJSON{Kind: o.Kind, Carried: o.Carried, ShortAt: o.FellShortAt,
-			WhyNot: listed(o.WhyNot), Cost: o.Cost, Run: runOf(o), Trace: traceOf(o), Figures: o.Sheet})
+			WhyNot: listed(o.WhyNot), Proven: o.Outcome.Proven, Cost: o.Cost, Run: runOf(o), Trace: traceOf(o), Figures: o.Sheet})
 	}
 	for _, f := range r.Outlook.Flips {
 		out.Flips = append(out.Flips, flipJSON(f))
+	}
+	for _, u := range r.Outlook.Unsettled {
+		out.Unsettled = append(out.Unsettled, unsettledJSON(u))
 	}
 	return out
 }

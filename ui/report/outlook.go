@@ -48,7 +48,7 @@ func Outlook(r *planner.Result) []Section {
 		sections = append(sections, remedySection(r))
 	}
 	sections = append(sections, flipSection(r), frontSection(r))
-	if len(r.Outlook.Exposure) > 0 {
+	if len(r.Chance.Exposure) > 0 {
 		sections = append(sections, riskSection(r))
 	}
 	return sections
@@ -60,7 +60,10 @@ func remedySection(r *planner.Result) Section {
 	for _, m := range r.Outlook.Remedies {
 		s.table.add(m.Change, "a "+string(m.Kind), planner.Money(m.Cost))
 	}
-	if len(r.Outlook.Remedies) == 0 {
+	switch {
+	case !r.Outlook.AllTried:
+		s.words = []string{"There may be others: the search ended at its budget of work before every change was decided."}
+	case len(r.Outlook.Remedies) == 0:
 		s.words = []string{"No single limit lifted and no circuits moved would do; a shorter outage or a smaller house would."}
 	}
 	return s
@@ -82,7 +85,10 @@ func flipSection(r *planner.Result) Section {
 	for _, f := range r.Outlook.Flips {
 		s.words = append(s.words, capital(planner.FlipText(f, r.Home.House.Units))+".")
 	}
-	if len(r.Outlook.Flips) == 0 {
+	for _, u := range r.Outlook.Unsettled {
+		s.words = append(s.words, capital(planner.UnsettledText(u, r.Home.House.Units))+".")
+	}
+	if len(r.Outlook.Flips)+len(r.Outlook.Unsettled) == 0 {
 		s.words = append(s.words, "No outage of up to 14 days, no fuel store and no battery price within reason changes it.")
 	}
 	return s
@@ -106,22 +112,30 @@ func frontSection(r *planner.Result) Section {
 		s.words = []string{fmt.Sprintf("Nothing within the limits carries even %s.", amount(r.Outlook.Front[0].LengthH, "h"))}
 		return s
 	}
+	unproven := false
 	for _, p := range r.Outlook.Front {
-		length := amount(p.LengthH, "h")
+		length, mark := amount(p.LengthH, "h"), ""
+		if !p.Outcome.Proven {
+			mark, unproven = "*", true
+		}
 		if p.LengthH == float64(r.Home.Outage.Length) {
 			length = "planned: " + length
 		}
 		if p.Kind == planner.None {
-			s.table.add(length, "nothing", "nothing within the limits", "")
+			s.table.add(length+mark, "nothing", "nothing within the limits", "")
 			continue
 		}
-		s.table.add(length, string(p.Kind), madeOf(r.Home, p.Outcome), planner.Money(p.Outcome.Cost.Total()))
+		s.table.add(length+mark, string(p.Kind), madeOf(r.Home, p.Outcome), planner.Money(p.Outcome.Cost.Total()))
+	}
+	if unproven {
+		s.words = append(s.words, "* Not proven: the search ended at its budget of work, and something cheaper, or that carries it, may have been missed.")
 	}
 	return s
 }
 
+// nothingEver says whether it is proven that nothing carries any of the lengths.
 func nothingEver(front []choose.FrontPoint) bool {
-	return len(front) > 0 && !slices.ContainsFunc(front, func(p choose.FrontPoint) bool { return p.Kind != planner.None })
+	return len(front) > 0 && !slices.ContainsFunc(front, func(p choose.FrontPoint) bool { return p.Kind != planner.None || !p.Outcome.Proven })
 }
 
 // madeOf says in a few words what a design is made of.
@@ -148,11 +162,11 @@ func riskSection(r *planner.Result) Section {
 	s := Section{Heading: "What is left to chance"}
 	s.table = table{heads: []string{"option", "outages carried throughout", "short in a year"}, right: []bool{false, true, true}}
 	for _, o := range r.Options {
-		if e, ok := r.Outlook.Exposure[o.Kind]; ok {
+		if e, ok := r.Chance.Exposure[o.Kind]; ok {
 			s.table.add(string(o.Kind), percent(e.Carried), shortTime(e.ShortPerYear))
 		}
 	}
-	l := r.Outlook.Lasting
+	l := r.Chance.Lasting
 	half, nineInTen := units.Hours(l.Quantile(0.5)), units.Hours(l.Quantile(0.9))
 	s.words = []string{fmt.Sprintf("Half of all outages are taken to end within %s, nine in ten within %s; %s a year are expected, at any hour. Source: %s.",
 		hoursText(half), hoursText(nineInTen), units.Format(r.Home.Outage.PerYear), l.Source)}

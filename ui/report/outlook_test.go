@@ -26,7 +26,7 @@ func TestRemediesAreSaidOnce(t *testing.T) {
 
 func TestWhereNothingHelpsTheOutlookSaysSo(t *testing.T) {
 	r := planned(t, shortOfFuel)
-	r.Outlook = planner.Outlook{}
+	r.Outlook = planner.Outlook{AllTried: true}
 	text := Text(r, 80, Blocks)
 	assert.Contains(t, text, "No single limit lifted and no circuits moved would do")
 	assert.Contains(t, text, "No outage of up to 14 days")
@@ -57,11 +57,11 @@ func TestRiskNamesEveryOptionWithADesignAndTheSource(t *testing.T) {
 	r := planned(t, string(profiles.Demo()))
 	text := strings.Join(strings.Fields(strings.Join(riskSection(r).Lines(80), " ")), " ")
 	for _, o := range r.Options {
-		e, ok := r.Outlook.Exposure[o.Kind]
+		e, ok := r.Chance.Exposure[o.Kind]
 		assert.Equal(t, o.Outcome.Real(), ok)
 		assert.Equal(t, ok, strings.Contains(text, string(o.Kind)+" "+percent(e.Carried)), o.Kind)
 	}
-	assert.Contains(t, text, r.Outlook.Lasting.Source)
+	assert.Contains(t, text, r.Chance.Lasting.Source)
 	assert.Contains(t, text, "2 a year are expected")
 }
 

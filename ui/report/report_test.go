@@ -20,7 +20,7 @@ var update = flag.Bool("update", false, "write the golden files anew")
 func planned(t testing.TB, text string) *planner.Result {
 	home, err := loads.Read([]byte(text), "home.yaml")
 	require.NoError(t, err)
-	return planner.Plan(home)
+	return planAll(t, home)
 }
 
 // The page as it is shown, for a reader of a change to judge. Renew it with -update.

@@ -50,7 +50,8 @@ type (
 	}
 	frontJSON struct {
 		LengthH float64      `json:"length_h"`
-		Kind    planner.Kind `json:"kind"` // none where nothing carries so long an outage
+		Kind    planner.Kind `json:"kind"`   // none where nothing was found that carries so long an outage
+		Proven  bool         `json:"proven"` // nothing is cheaper, or carries it
 		Cost    float64      `json:"cost"`
 		Design  designJSON   `json:"design"`
 	}
@@ -119,17 +120,17 @@ func designOf(home *loads.Home, d choose.Design) designJSON {
 func frontOf(r *planner.Result) []frontJSON {
 	front := []frontJSON{}
 	for _, p := range r.Outlook.Front {
-		front = append(front, frontJSON{p.LengthH, p.Kind, p.Outcome.Cost.Total(), designOf(r.Home, p.Outcome.Design)})
+		front = append(front, frontJSON{p.LengthH, p.Kind, p.Outcome.Proven, p.Outcome.Cost.Total(), designOf(r.Home, p.Outcome.Design)})
 	}
 	return front
 }
 
 func riskOf(r *planner.Result) riskJSON {
-	l := r.Outlook.Lasting
+	l := r.Chance.Lasting
 	half, nineInTen := l.Quantile(0.5), l.Quantile(0.9)
 	out := riskJSON{PerYear: r.Home.Outage.PerYear, MeanH: l.Mean(), HalfH: half, NineInTenH: nineInTen, Source: l.Source, Options: []exposureJSON{}}
 	for _, o := range r.Options {
-		if e, ok := r.Outlook.Exposure[o.Kind]; ok {
+		if e, ok := r.Chance.Exposure[o.Kind]; ok {
 			out.Options = append(out.Options, exposureJSON{o.Kind, e.Carried, e.ShortPerYear})
 		}
 	}

@@ -23,7 +23,7 @@ func scopeText(t testing.TB, r *planner.Result, width int) (string, *transfer.Sc
 func planOfFile(t testing.TB, name string) *planner.Result {
 	home, err := loads.ReadFile(filepath.Join("../../testdata/homes", name))
 	require.NoError(t, err)
-	return planner.Plan(home)
+	return planAll(t, home)
 }
 
 // The job sheet as it is shown; renew it with -update.

@@ -7,6 +7,7 @@
 package draft
 
 import (
+	"context"
 	"path/filepath"
 
 	"gopkg.in/yaml.v3"
@@ -67,7 +68,7 @@ func (d *Draft) settle(text []byte) error {
 		return err
 	}
 	d.text, d.home, d.tree = text, home, doc.Content[0]
-	d.result = planner.Plan(home)
+	d.result, _ = planner.Plan(context.Background(), home, planner.Everything())
 	return nil
 }
 
