@@ -1,8 +1,9 @@
 package choose
 
 import (
-	"container/heap"
 	"math"
+
+	"holdover/planner/queue"
 )
 
 // hybrids goes through the grid, what looks cheapest first: a good design found early lets the bounds pass over most of the
@@ -17,21 +18,20 @@ func (s *search) hybrids() {
 		return
 	}
 	g := s.grid()
-	q := s.machines(g)
-	heap.Init(&q)
-	for len(q) > 0 && !s.done() {
-		switch r := q[0]; {
+	open := queue.New((*row).looksCheaper, s.machines(g)...)
+	for open.Len() > 0 && !s.done() {
+		switch r := open.First(); {
 		case r.whole:
-			heap.Pop(&q)
+			open.Pop()
 			if r.looks < s.cost {
 				for _, r := range s.rows(g, r) {
-					heap.Push(&q, r)
+					open.Push(r)
 				}
 			}
 		case s.goOn(r):
-			heap.Fix(&q, 0)
+			open.Fix()
 		default:
-			heap.Pop(&q)
+			open.Pop()
 		}
 	}
 }
@@ -86,7 +86,7 @@ func (s *search) grid() grid {
 
 // machines lists those that fuel does not rule out, each as a whole: it looks to cost no more than any of its rows does, with
 // the fewest modules there may be and the fuel and wear of the most.
-func (s *search) machines(g grid) queue {
+func (s *search) machines(g grid) []*row {
 	all := make([]row, 0, len(s.Machines))
 	least := g.cheapest + s.moreModules(s.PowerModules).Total()
 	for i := range s.Machines {
@@ -119,12 +119,12 @@ func (s *search) rows(g grid, machine *row) []*row {
 	return pointers(all)
 }
 
-func pointers(rows []row) queue {
-	q := make(queue, len(rows))
+func pointers(rows []row) []*row {
+	out := make([]*row, len(rows))
 	for i := range rows {
-		q[i] = &rows[i]
+		out[i] = &rows[i]
 	}
-	return q
+	return out
 }
 
 // look works out what a row looks to cost with the modules to be tried next.
@@ -163,25 +163,9 @@ func (s *search) goOn(r *row) bool {
 	return true
 }
 
-// A queue gives the row that looks cheapest.
-type queue []*row
-
-// Len, Less, Swap, Push and Pop are those of a heap. Of equals the one with fewer modules comes first.
-func (q queue) Len() int { return len(q) }
-func (q queue) Less(a, b int) bool {
-	return q[a].looks < q[b].looks || (q[a].looks == q[b].looks && q[a].modules < q[b].modules)
-}
-func (q queue) Swap(a, b int) { q[a], q[b] = q[b], q[a] }
-
-// Push adds a row.
-func (q *queue) Push(r any) { *q = append(*q, r.(*row)) }
-
-// Pop takes the last.
-func (q *queue) Pop() any {
-	last := len(*q) - 1
-	r := (*q)[last]
-	*q = (*q)[:last]
-	return r
+// looksCheaper orders rows by what they look to cost, equals by the fewer modules.
+func (r *row) looksCheaper(other *row) bool {
+	return r.looks < other.looks || (r.looks == other.looks && r.modules < other.modules)
 }
 
 // affordable is the most modules with which a design can still be bought within the budget and cost less than the best so

@@ -2,8 +2,11 @@ package waiting
 
 import "slices"
 
-// leadsTried bounds the rules of thumb.
-const leadsTried = 24
+// leadsTried bounds the rules of thumb, and leadLooks what all of them look at: a job in a slot is one.
+const (
+	leadsTried = 24
+	leadLooks  = 4_000_000
+)
 
 // orTry is for more than the search can see through: rules of thumb that start each job some slots before it must, the most
 // urgent first, and of all of them the cheapest that breaks no limit. bound is what is proven of the best.
@@ -13,7 +16,8 @@ func orTry(jobs []job, slots int, allowed power, bound float64) found {
 		most = max(most, j.wait)
 	}
 	best := found{bound: bound}
-	for lead := 0; lead <= most; lead += 1 + most/leadsTried {
+	tried := max(1, min(leadsTried, leadLooks/(len(jobs)*slots)))
+	for lead := 0; lead <= most; lead += 1 + most/tried {
 		if f, ok := withLead(jobs, slots, allowed, lead); ok && (!best.ok || f.cost < best.cost) {
 			best.slots, best.cost, best.ok = f.slots, f.cost, true
 		}
@@ -32,8 +36,11 @@ func withLead(jobs []job, slots int, allowed power, lead int) (f found, ok bool)
 	}
 	on := make([]bool, len(jobs))
 	for range slots {
+		var sum together
 		for i := range jobs {
-			on[i] = phase[i] < 0
+			if on[i] = phase[i] < 0; on[i] {
+				sum.add(jobs[i])
+			}
 		}
 		slack := func(i int) int { return jobs[i].wait - phase[i] }
 		slices.SortStableFunc(order, func(a, b int) int { return slack(a) - slack(b) })
@@ -41,8 +48,12 @@ func withLead(jobs []job, slots int, allowed power, lead int) (f found, ok bool)
 			if on[i] || slack(i) > lead {
 				continue
 			}
-			on[i] = allowed.bears(jobs, func(k int) bool { return k == i || on[k] })
-			if !on[i] && slack(i) == 0 {
+			with := sum
+			with.add(jobs[i])
+			switch on[i] = allowed.bear(with); {
+			case on[i]:
+				sum = with
+			case slack(i) == 0:
 				return found{}, false
 			}
 		}

@@ -1,9 +1,11 @@
 package waiting
 
 import (
-	"container/heap"
-	"encoding/binary"
 	"math"
+	"math/bits"
+	"slices"
+
+	"holdover/planner/queue"
 )
 
 // This file finds the timetable of least energy. Time is cut into slots. A job is on for turns of a fixed number of slots, may be
@@ -29,17 +31,18 @@ type power struct {
 	start float64 // VA with one of them starting in place of running; 0 for what has no start
 }
 
-// bears says whether some jobs may be on together: their VA, their watts, and the hardest of their starts beside the rest.
-func (most power) bears(jobs []job, on func(i int) bool) bool {
-	sum, extra := power{}, 0.0
-	for i, j := range jobs {
-		if on(i) {
-			sum.load, sum.watts = sum.load+j.load, sum.watts+j.watts
-			extra = max(extra, j.start-j.load)
-		}
-	}
+// A together is what some jobs that are on together draw, and by how much the hardest of their starts is above its own draw.
+type together struct{ load, watts, extra float64 }
+
+func (t *together) add(j job) {
+	t.load, t.watts, t.extra = t.load+j.load, t.watts+j.watts, max(t.extra, j.start-j.load)
+}
+
+// bear says whether some jobs may be on together: their VA, their watts, and the hardest of their starts beside the rest. Those
+// that may not may not with more of them.
+func (most power) bear(t together) bool {
 	const hair = 1 + 1e-9
-	return sum.load <= most.load*hair && sum.watts <= most.watts*hair && sum.load+extra <= most.start*hair
+	return t.load <= most.load*hair && t.watts <= most.watts*hair && t.load+t.extra <= most.start*hair
 }
 
 // least is the fewest slots on that a job needs in the slots left, having been off for some: it starts each turn as late as it may.
@@ -54,14 +57,17 @@ func (j job) least(left, off int) int {
 
 // A state is where the search stands: for each job, the slots it has been off, or below zero the slots its turn has to go.
 type state struct {
-	at     int
-	phase  []int
+	phases
+	at     int16  // slots gone by; a table has no more than longestTable / the shortest slot
+	on     uint16 // jobs that are on in the slot before
+	serial int32
 	spent  float64
 	whole  float64 // spent and the least still to come
 	before *state
-	on     uint64 // jobs that are on in the slot before
-	serial int
 }
+
+// phases are the jobs' in a state; those beyond the last are zero.
+type phases [mostJobs]int16
 
 // A found timetable: which jobs are on in each slot.
 type found struct {
@@ -72,31 +78,32 @@ type found struct {
 	proven bool    // it is the best, or there is provably none
 }
 
-// mostJobs bounds the choices of one slot; searchStates the states looked at.
+// mostJobs bounds the choices of one slot; statesKept the memory of the search, to some 20 MB; looks its time: the sets of jobs
+// looked at.
 const (
-	mostJobs     = 12
-	searchStates = 60_000
+	mostJobs   = 12
+	statesKept = 120_000
+	looks      = 4_000_000
 )
 
 // schedule finds the best timetable over some slots.
 func schedule(jobs []job, slots int, allowed power) found {
 	for _, j := range jobs {
-		if j.wait < slots && !allowed.bears([]job{j}, func(int) bool { return true }) {
+		if j.wait < slots && !allowed.bear(together{j.load, j.watts, max(0, j.start-j.load)}) {
 			return found{bound: math.Inf(1), proven: true} // it must be on some time, and never may
 		}
 	}
 	if len(jobs) > mostJobs {
 		return orTry(jobs, slots, allowed, alone(jobs, slots))
 	}
-	s := &searcher{jobs: jobs, slots: slots, allowed: allowed, best: map[string]float64{}}
-	first := &state{phase: make([]int, len(jobs))}
-	s.push(first)
+	s := newSearcher(jobs, slots, allowed)
+	s.push(state{})
 	for s.open.Len() > 0 {
-		next := heap.Pop(&s.open).(*state)
-		if next.at == slots {
-			return found{slots: next.path(), cost: next.spent, bound: next.spent, ok: true, proven: true}
+		next := s.open.Pop()
+		if int(next.at) == slots {
+			return found{slots: next.path(len(jobs)), cost: next.spent, bound: next.spent, ok: true, proven: true}
 		}
-		if s.looked++; s.looked > searchStates {
+		if s.looked > looks || s.kept > statesKept {
 			return orTry(jobs, slots, allowed, next.whole)
 		}
 		s.expand(next)
@@ -114,91 +121,148 @@ func alone(jobs []job, slots int) (cost float64) {
 
 type searcher struct {
 	jobs    []job
+	like    []int // for each job, the first that is the same
 	slots   int
 	allowed power
-	open    queue
-	best    map[string]float64 // least spent to reach a state
+	open    *queue.Queue[*state]
+	best    map[place]float64 // least spent to reach a place
+	spare   []state           // room for states, made by the thousand
 	looked  int
-	serial  int
+	kept    int
 }
 
-// push offers a state, unless it was reached as cheaply before.
-func (s *searcher) push(n *state) {
-	key := n.key()
-	if known, ok := s.best[key]; ok && known <= n.spent {
-		return
+// A place is what of a state decides how it goes on. Which of the jobs that are the same has which phase does not matter, so
+// theirs are in order.
+type place struct {
+	at int16
+	phases
+}
+
+func newSearcher(jobs []job, slots int, allowed power) *searcher {
+	s := &searcher{jobs: jobs, slots: slots, allowed: allowed, open: queue.New((*state).first), best: map[place]float64{}}
+	for _, j := range jobs {
+		s.like = append(s.like, slices.Index(jobs, j))
 	}
-	s.best[key] = n.spent
-	n.whole = n.spent
-	for i, phase := range n.phase {
-		left := s.slots - n.at
-		if phase < 0 {
-			still := min(-phase, left)
-			n.whole += float64(still+s.jobs[i].least(left-still, 0)) * s.jobs[i].cost
-		} else {
-			n.whole += float64(s.jobs[i].least(left, phase)) * s.jobs[i].cost
+	return s
+}
+
+// place finds the place of a state.
+func (s *searcher) place(n *state) place {
+	p := place{n.at, n.phases}
+	for i, first := range s.like { // by insertion: there are no more than mostJobs
+		for k, at := i-1, i; k >= first; k-- {
+			if s.like[k] != first {
+				continue
+			}
+			if p.phases[k] <= p.phases[at] {
+				break
+			}
+			p.phases[k], p.phases[at], at = p.phases[at], p.phases[k], k
 		}
 	}
-	s.serial++
-	n.serial = s.serial
-	heap.Push(&s.open, n)
+	return p
 }
 
-// expand offers every way to go through the next slot. Those that start no more than they must come last, so that of equals they
-// are looked at first.
+// push offers a state, unless its place was reached as cheaply before.
+func (s *searcher) push(n state) {
+	at := s.place(&n)
+	if known, ok := s.best[at]; ok && known <= n.spent {
+		return
+	}
+	s.best[at] = n.spent
+	n.whole = n.spent
+	for i, j := range s.jobs {
+		left, phase := s.slots-int(n.at), int(n.phases[i])
+		if phase < 0 {
+			still := min(-phase, left)
+			n.whole += float64(still+j.least(left-still, 0)) * j.cost
+		} else {
+			n.whole += float64(j.least(left, phase)) * j.cost
+		}
+	}
+	n.serial = int32(s.kept)
+	s.open.Push(s.keep(n))
+}
+
+// keep gives a state a place of its own in memory.
+func (s *searcher) keep(n state) *state {
+	if len(s.spare) == 0 {
+		s.spare = make([]state, 1000)
+	}
+	kept := &s.spare[0]
+	s.spare = s.spare[1:]
+	*kept = n
+	s.kept++
+	return kept
+}
+
+// expand offers every way to go through the next slot.
 func (s *searcher) expand(n *state) {
-	var on, must, may uint64
-	for i, phase := range n.phase {
-		switch {
-		case phase < 0:
+	var on, may uint16
+	for i, j := range s.jobs {
+		switch phase := int(n.phases[i]); {
+		case phase < 0, phase == j.wait:
 			on |= 1 << i
-		case phase == s.jobs[i].wait:
-			must |= 1 << i
 		default:
 			may |= 1 << i
 		}
 	}
-	for extra := may; ; extra = (extra - 1) & may {
-		if running := on | must | extra; s.allowed.bears(s.jobs, func(i int) bool { return running&(1<<i) != 0 }) {
-			s.push(s.step(n, running))
-		}
-		if extra == 0 {
-			return
+	s.with(n, on, may, s.sum(on))
+}
+
+// sum adds up the jobs of a set.
+func (s *searcher) sum(set uint16) (t together) {
+	for i, j := range s.jobs {
+		if set&(1<<i) != 0 {
+			t.add(j)
 		}
 	}
+	return t
+}
+
+// with offers the jobs that are on with every set of those that may be, each job with the rest before without: so those that
+// start no more than they must come last, and of equals are looked at first. A set that draws too much draws too much with more.
+func (s *searcher) with(n *state, on, may uint16, sum together) {
+	s.looked++
+	if !s.allowed.bear(sum) {
+		return
+	}
+	if may == 0 {
+		s.push(s.step(n, on))
+		return
+	}
+	i := bits.Len16(may) - 1
+	rest := may &^ (1 << i)
+	more := sum
+	more.add(s.jobs[i])
+	s.with(n, on|1<<i, rest, more)
+	s.with(n, on, rest, sum)
 }
 
 // step goes through one slot with some jobs on.
-func (s *searcher) step(n *state, running uint64) *state {
-	next := &state{at: n.at + 1, phase: make([]int, len(n.phase)), spent: n.spent, before: n, on: running}
-	for i, phase := range n.phase {
-		j := s.jobs[i]
+func (s *searcher) step(n *state, running uint16) state {
+	next := state{at: n.at + 1, spent: n.spent, before: n, on: running}
+	for i, j := range s.jobs {
+		phase := n.phases[i]
 		switch {
 		case running&(1<<i) == 0:
-			next.phase[i] = phase + 1
+			next.phases[i] = phase + 1
 			continue
 		case phase < 0:
-			next.phase[i] = phase + 1
+			next.phases[i] = phase + 1
 		default:
-			next.phase[i] = 1 - j.turn
+			next.phases[i] = int16(1 - j.turn)
 		}
 		next.spent += j.cost
 	}
 	return next
 }
 
-func (n *state) key() string {
-	text := binary.AppendVarint(nil, int64(n.at))
-	for _, phase := range n.phase {
-		text = binary.AppendVarint(text, int64(phase))
-	}
-	return string(text)
-}
-
-func (n *state) path() [][]bool {
+// path is which of so many jobs are on in each slot up to a state.
+func (n *state) path(jobs int) [][]bool {
 	slots := make([][]bool, n.at)
 	for ; n.before != nil; n = n.before {
-		on := make([]bool, len(n.phase))
+		on := make([]bool, jobs)
 		for i := range on {
 			on[i] = n.on&(1<<i) != 0
 		}
@@ -207,30 +271,13 @@ func (n *state) path() [][]bool {
 	return slots
 }
 
-// A queue gives the state of least whole cost, of equals the furthest on, of those the newest.
-type queue []*state
-
-// Len, Less, Swap, Push and Pop are those of a heap.
-func (q queue) Len() int { return len(q) }
-func (q queue) Less(a, b int) bool {
-	x, y := q[a], q[b]
+// first orders states by least whole cost, equals by the furthest on, and those by the newest.
+func (n *state) first(other *state) bool {
 	switch {
-	case math.Abs(x.whole-y.whole) > 1e-9*(1+x.whole):
-		return x.whole < y.whole
-	case x.at != y.at:
-		return x.at > y.at
+	case math.Abs(n.whole-other.whole) > 1e-9*(1+n.whole):
+		return n.whole < other.whole
+	case n.at != other.at:
+		return n.at > other.at
 	}
-	return x.serial > y.serial
-}
-func (q queue) Swap(a, b int) { q[a], q[b] = q[b], q[a] }
-
-// Push adds a state.
-func (q *queue) Push(n any) { *q = append(*q, n.(*state)) }
-
-// Pop takes the last.
-func (q *queue) Pop() any {
-	last := len(*q) - 1
-	n := (*q)[last]
-	*q = (*q)[:last]
-	return n
+	return n.serial > other.serial
 }

@@ -101,6 +101,9 @@ func drawJobs(r *rapid.T, most, slots int) []job {
 		if rapid.Bool().Draw(r, "starts") {
 			jobs[i].start = jobs[i].load * float64(rapid.IntRange(1, 4).Draw(r, "times"))
 		}
+		if i > 0 && rapid.IntRange(0, 2).Draw(r, "like another") == 0 {
+			jobs[i] = jobs[rapid.IntRange(0, i-1).Draw(r, "which")]
+		}
 	}
 	return jobs
 }
@@ -135,6 +138,21 @@ func TestSchedule_EqualsTryingEverything(t *testing.T) {
 	})
 	assert.Positive(t, feasible)
 	assert.Positive(t, none, "some sets have no timetable")
+}
+
+// Two states have the same place just where the jobs that are the same can be told apart by nothing but their order.
+func TestPlace_IsBlindToTheOrderOfTheSame(t *testing.T) {
+	a, b := job{wait: 5, turn: 1, cost: 1}, job{wait: 5, turn: 2, cost: 1}
+	s := newSearcher([]job{a, b, a, b, a}, 9, only(5))
+	place := func(phases ...int16) place {
+		n := state{at: 3}
+		copy(n.phases[:], phases)
+		return s.place(&n)
+	}
+	assert.Equal(t, place(1, 7, 2, 8, 3), place(3, 8, 1, 7, 2))
+	assert.Equal(t, place(1, 7, 1, 8, 3), place(3, 8, 1, 7, 1))
+	assert.NotEqual(t, place(1, 7, 2, 8, 3), place(7, 1, 2, 8, 3))
+	assert.NotEqual(t, place(1, 7, 2, 8, 3), place(1, 7, 2, 8, 2))
 }
 
 // check wants every waiting limit kept, whole turns, the power held, and the cost that is claimed.
