@@ -17,9 +17,10 @@ const (
 	convolutionBudget = 1 << 25
 )
 
-// exceeded is the demand that is exceeded at most a share p of the time, over a whole design day.
-func exceeded(loads []Load, p float64) units.Watts {
-	total := 0.0
+// Exceeded is the demand that is exceeded at most a share of the time, 0 to 1, over a whole design day. It takes longer than all
+// else of a demand.
+func (d *Demand) Exceeded(p float64) units.Watts {
+	loads, total := d.Loads, 0.0
 	for i := range loads {
 		total += math.Max(float64(loads[i].Running.W()), 0)
 	}

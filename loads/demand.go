@@ -25,25 +25,17 @@ type Demand struct {
 	Start      units.Hours     // clock time at which the outage begins, the worst one resolved
 	Energy     units.WattHours // over the outage
 	Average    units.Watts     // over the outage
-	OnePercent units.Watts     // demand exceeded 1 % of the time
 }
 
 // Work works out the demand of a home. It never fails on a [Home] that [Read] returned.
 func Work(home *Home) Demand {
-	d := ForSizing(home)
-	d.OnePercent = exceeded(d.Loads, 0.01)
-	return d
-}
-
-// ForSizing is the demand as far as machines are sized by it: OnePercent is left out.
-func ForSizing(home *Home) Demand {
 	d := AtBest(home)
 	d.Legs = splitLegs(home, d.Loads)
 	return d
 }
 
-// AtBest is the demand but for what takes longest to work out: OnePercent is left out, and of the legs there is only
-// Heaviest, as light as no split can beat. What cannot carry this cannot carry the whole demand.
+// AtBest is the demand but for what takes longest to work out: of the legs there is only Heaviest, as light as no split can
+// beat. What cannot carry this cannot carry the whole demand.
 func AtBest(home *Home) Demand {
 	d := Demand{Loads: workLoads(home), Outdoors: home.Site.Outdoors(home.Outage.Season)}
 	d.sumRunning()

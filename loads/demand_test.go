@@ -75,7 +75,8 @@ func TestOnePercent_AgainstEveryState(t *testing.T) {
 				share[sum] += chance
 			}
 		}
-		got := int(math.Round(float64(work(t, text.String()).OnePercent)))
+		d := work(t, text.String())
+		got := int(math.Round(float64(d.Exceeded(0.01))))
 		exceeds, reaches := 0.0, 0.0
 		for sum, chance := range share {
 			if sum > got {
@@ -94,16 +95,16 @@ func TestOnePercent_AgainstEveryState(t *testing.T) {
 // Rotated circuits take turns: two of them are never on together, however often each is on.
 func TestOnePercent_RotatedCircuitsTakeTurns(t *testing.T) {
 	d := work(t, "circuits:\n  - {name: A, care: rotate, running: 1000 W, use: {duty: 0.5}}\n  - {name: B, care: rotate, running: 700 W, use: {duty: 0.5}}\n")
-	assert.Equal(t, units.Watts(1000), d.OnePercent)
+	assert.Equal(t, units.Watts(1000), d.Exceeded(0.01))
 	both := work(t, "circuits:\n  - {name: A, running: 1000 W, use: {duty: 0.5}}\n  - {name: B, running: 700 W, use: {duty: 0.5}}\n")
-	assert.Equal(t, units.Watts(1700), both.OnePercent)
+	assert.Equal(t, units.Watts(1700), both.Exceeded(0.01))
 }
 
 // The bound that sizes everything is never below the demand of one percent.
 func TestOnePercent_IsWithinTheBound(t *testing.T) {
 	d := work(t, "circuits:\n  - {name: A, running: 1000.4 W}\n  - {name: B, care: rotate, running: 33.3 W, use: {duty: 0.2}}\n")
-	assert.LessOrEqual(t, float64(d.OnePercent), float64(d.RunningW))
-	assert.GreaterOrEqual(t, float64(d.OnePercent), 1000.4)
+	assert.LessOrEqual(t, float64(d.Exceeded(0.01)), float64(d.RunningW))
+	assert.GreaterOrEqual(t, float64(d.Exceeded(0.01)), 1000.4)
 }
 
 // NEC Table 430.7(B), Ohm's law and complex sums by hand: the worst moment of three starters.

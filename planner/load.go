@@ -150,7 +150,7 @@ func addEnergy(s *working.Sheet, d *loads.Demand, ids circuitIDs) {
 		How:    "exact integral of the hourly draw of kept and rotated circuits over the outage, part hours included",
 		Source: "hours of heating and cooling from ASHRAE's hourly fractions of the daily range"})
 	s.Add(working.Figure{ID: "load.average_w", Value: float64(d.Average), Unit: "W", From: []string{"load.energy_wh", "outage.length"}, How: "energy / length"})
-	s.Add(working.Figure{ID: "load.one_percent_w", Value: float64(d.OnePercent), Unit: "W", From: ids.runningW,
+	s.Add(working.Figure{ID: "load.one_percent_w", Value: float64(d.Exceeded(0.01)), Unit: "W", From: ids.runningW,
 		How: "demand exceeded 1 % of the time: each circuit on or off by its duty, independent of the rest, convolved", Source: "probability theory; sizing goes by the certain bound, load.running_w"})
 }
 

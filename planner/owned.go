@@ -27,7 +27,10 @@ type Inventory struct {
 	Design  choose.Outcome
 	Without float64    // present cost of the plan that knows nothing of what is owned; 0 when it has none
 	OnSale  []fit.Unit // gear that is not owned and that fits the rest by itself, the cheapest first
+	Tried   bool       // every circuit was tried on every unit; false where the budget of work ended first
 	Sheet   *working.Sheet
+
+	meter *effort.Meter
 }
 
 // An OwnedUnit is one owned unit with what it carries.
@@ -51,9 +54,9 @@ func Owned(r *Result) (inv Inventory, ok bool) {
 	if _, _, err := fit.Only(r.Home, ""); err != nil || len(owned) == 0 {
 		return inv, false
 	}
-	inv.Sheet = &working.Sheet{}
+	inv.Sheet, inv.Tried, inv.meter = &working.Sheet{}, true, effort.New(context.Background(), ownedSteps)
 	for _, gear := range owned {
-		inv.Units = append(inv.Units, ownedUnit(r.Home, gear))
+		inv.Units = append(inv.Units, inv.ownedUnit(r.Home, gear))
 	}
 	inv.assign(r, owned)
 	inv.plan(r, owned)
@@ -61,11 +64,25 @@ func Owned(r *Result) (inv Inventory, ok bool) {
 	return inv, true
 }
 
+// ownedSteps is the budget of work for holding circuits to what is owned, and checkSteps what one check takes of it for each
+// circuit of the home.
+const (
+	ownedSteps = 6_000_000
+	checkSteps = 30
+)
+
+// mayTry takes one more check off the budget; false, and said so, where nothing is left of it.
+func (inv *Inventory) mayTry(home *loads.Home) bool {
+	inv.Tried = inv.Tried && !inv.meter.Spent()
+	inv.meter.Spend(checkSteps * len(home.Circuits))
+	return inv.Tried
+}
+
 // ownedUnit holds one unit to all kept circuits and to each alone.
-func ownedUnit(home *loads.Home, gear loads.Gear) (out OwnedUnit) {
+func (inv *Inventory) ownedUnit(home *loads.Home, gear loads.Gear) (out OwnedUnit) {
 	out.All, _ = fitOne(home, gear, "")
 	for _, c := range home.Circuits {
-		if c.Care == loads.Keep {
+		if c.Care == loads.Keep && inv.mayTry(home) {
 			unit, _ := fitOne(home, gear, c.Name)
 			out.Carries = append(out.Carries, Carried{c.Name, unit})
 		}
@@ -102,7 +119,7 @@ func (inv *Inventory) assign(r *Result, owned []loads.Gear) {
 		}
 		var on []string
 		for _, l := range hungry {
-			if slices.Contains(inv.Served, l.Name) {
+			if slices.Contains(inv.Served, l.Name) || !inv.mayTry(r.Home) {
 				continue
 			}
 			if u, err := fitOne(keptOnly(r.Home, append(slices.Clone(on), l.Name)), gear, ""); err == nil && u.Verdict == fit.Fits {

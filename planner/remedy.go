@@ -70,7 +70,7 @@ func (a *adviser) decide(home *loads.Home) (kind Kind, best choose.Outcome) {
 			a.all = a.all && best.Proven
 			return
 		}
-		d = loads.ForSizing(home)
+		d = loads.Work(home)
 		m.Spend(legSteps)
 		kind, best = choose.NewCase(home, &d, rating).Within(m).Choose()
 		a.all = a.all && (kind != None || best.Proven)

@@ -57,6 +57,9 @@ func Owned(r *planner.Result) (says []string) {
 	} else {
 		says = append(says, "No kept circuit is carried through the whole outage by what stores energy here.")
 	}
+	if !inv.Tried {
+		says = append(says, "Not every circuit was tried on every unit: the search ended at its budget of work.")
+	}
 	says = append(says, addText(inv))
 	if len(inv.OnSale) > 0 {
 		says = append(says, fmt.Sprintf("Of the units listed, %s would carry the rest by itself, for about %s %s.", inv.OnSale[0].Gear.Name, units.Format(inv.OnSale[0].Price), profiles.PriceBands().Currency))
