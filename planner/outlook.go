@@ -76,7 +76,7 @@ func FlipText(f choose.Flip, system string) string {
 	}
 	text := fmt.Sprintf("%s of %s: %s it the answer is %s", name, inSystem(f.At, f.Unit, system), beyond, answer)
 	if !f.Proven {
-		text += ", and it may be so sooner: the search ended at its budget of work, so the point is not proven"
+		text += ", or already nearer to what is planned for: the search ended at its budget of work, so the point is not proven"
 	}
 	return text
 }
