@@ -23,20 +23,22 @@ type splitter struct {
 	best         complex128 // D of the best so far
 	bestScore    float64
 	bestSigns    []bool
-	nodes        int
+	nodes, most  int // looked at, and to be looked at at most
 }
 
-// splitNodes bounds the search. Twenty circuits are always searched to the end; more usually come within enough of |T|/2,
-// the least there can be, long before. With a great many circuits less is enough, as the last watt has as many places.
+// wholeTrees bounds the search: a tree of so many circuits is always searched to the end, and of a larger one as much of it as of
+// moreNodes circuits; they usually come within enough of |T|/2, the least there can be, long before. With a great many circuits
+// less is enough, as the last watt has as many places.
 const (
-	splitNodes   = 1 << 21
+	wholeTrees   = 20
+	moreNodes    = 17
 	enough       = 1e-6 // of |T|²: a heavier leg within two millionths of |T|/2
 	manyCircuits = 60
 	enoughOfMany = 2e-5
 )
 
 // proven says whether the split is the best there is, up to what is enough.
-func (s *splitter) proven() bool { return s.nodes <= splitNodes }
+func (s *splitter) proven() bool { return s.nodes <= s.most }
 
 // gap bounds how far the answer may be above the best, VA.
 func (s *splitter) gap() float64 {
@@ -90,6 +92,10 @@ func (s *splitter) prepare() {
 	}
 	s.signs, s.bestSigns = make([]bool, n), make([]bool, n)
 	s.bestScore = math.Inf(1)
+	s.most = 1 << (wholeTrees + 1)
+	if n > wholeTrees {
+		s.most = 1 << (moreNodes + 1)
+	}
 	s.enough = enough * s.length * s.length
 	if n > manyCircuits {
 		s.enough = enoughOfMany * s.length * s.length
@@ -102,7 +108,7 @@ func (s *splitter) score(p, q float64) float64 { return p*p + q*q + s.length*mat
 // search goes depth first through the items, the better side first, and turns back where even the best use of the items
 // left cannot beat what it has.
 func (s *splitter) search(k int, d complex128) {
-	if s.nodes++; s.nodes > splitNodes {
+	if s.nodes++; s.nodes > s.most {
 		return
 	}
 	if k == len(s.turned) {

@@ -71,17 +71,18 @@ func (a *adviser) decide(home *loads.Home) (kind Kind, best choose.Outcome) {
 			return
 		}
 		d = loads.Work(home)
-		m.Spend(legSteps)
+		m.Spend(1 << min(legSplits, len(d.Loads)))
 		kind, best = choose.NewCase(home, &d, rating).Within(m).Choose()
 		a.all = a.all && (kind != None || best.Proven)
 	})
 	return kind, best
 }
 
-// What the demand of a changed home takes to work out, in steps of the meter: for each circuit, and for the legs.
+// What the demand of a changed home takes to work out: so many steps of the meter for each circuit, and for the legs two to the
+// power of the loads, or of so many at most.
 const (
 	demandSteps = 100
-	legSteps    = 10_000
+	legSplits   = 18
 )
 
 func (a *adviser) try(home *loads.Home, change string) (Remedy, bool) {
