@@ -14,7 +14,7 @@ import (
 	"syscall"
 
 	"holdover/loads"
-	"holdover/ui/report"
+	"holdover/loads/visible"
 )
 
 // The exit statuses, a promise to scripts.
@@ -53,14 +53,14 @@ func run(args []string, t terminal) int {
 func explain(w io.Writer, path string, err error) {
 	var faults loads.Faults
 	if errors.As(err, &faults) {
-		fmt.Fprintln(w, report.Printable(faults.Error()))
+		fmt.Fprintln(w, visible.Lines(faults.Error()))
 		var missing notBegun
 		if errors.As(err, &missing) {
-			fmt.Fprintln(w, report.Printable(missing.hint()))
+			fmt.Fprintln(w, visible.Lines(missing.hint()))
 		}
 		return
 	}
-	fmt.Fprintf(w, "holdover: %s\n", report.Printable(strings.TrimSpace(err.Error())))
+	fmt.Fprintf(w, "holdover: %s\n", visible.Lines(strings.TrimSpace(err.Error())))
 	var misuse misuse
 	if errors.As(err, &misuse) {
 		fmt.Fprintf(w, "See: %s --help\n", path)
