@@ -16,7 +16,7 @@ home: {name: "House\u202e\u200b"}
 site: {runs: [{name: "Run\u2066\u00ad", length: 20 m}]}
 circuits:
   - {name: "Col\u200dd\u202e", like: refrigerator, care: keep}
-  - {name: "\u200dPump\u200f\U000E0041", like: well-pump-half-hp, care: rotate}
+  - {name: "\u200dPum\u200dp\u200f\U000E0041", like: well-pump-half-hp, care: rotate}
 gear:
   - {name: "Unit\u2069\u3164", kind: ups, watts: 900 W}
 `
