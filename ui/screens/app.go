@@ -2,10 +2,12 @@ package screens
 
 import (
 	"fmt"
+	"sync/atomic"
 
 	"github.com/gdamore/tcell/v2"
 	"github.com/rivo/tview"
 
+	"holdover/ui/mishap"
 	"holdover/ui/screens/draft"
 )
 
@@ -23,6 +25,10 @@ type app struct {
 	mouse bool
 	small bool // the terminal is too small for the screens
 	stop  func()
+
+	broken   chan *mishap.Mishap          // of work beside the loop
+	screen   atomic.Pointer[tcell.Screen] // drawn on last
+	ownStops atomic.Int32                 // stops of the whole job that we sent, and that will come back to us
 }
 
 // A page is one screen, or a question over one.
@@ -43,7 +49,7 @@ type settler interface {
 func newApp(opts Options) *app {
 	useTerminalColours()
 	a := &app{term: tview.NewApplication(), pages: tview.NewPages(), look: newLook(opts.NoColor, opts.ASCII),
-		path: opts.Path, mouse: opts.Mouse}
+		path: opts.Path, mouse: opts.Mouse, broken: make(chan *mishap.Mishap, 1)}
 	a.stop = a.term.Stop
 	a.root = tview.NewFlex().SetDirection(tview.FlexRow).
 		AddItem(newBar(a.head), 1, 0, false).
@@ -116,7 +122,7 @@ func (a *app) fail(err error) { a.note, a.wrong = plainFault(err), true }
 // capture sees every key before the pages do.
 func (a *app) capture(event *tcell.EventKey) *tcell.EventKey {
 	if event.Key() == tcell.KeyCtrlZ {
-		a.term.Suspend(standAside)
+		a.term.Suspend(a.stopJob)
 		return nil
 	}
 	a.note = ""
