@@ -2,10 +2,12 @@ package screens
 
 import (
 	"fmt"
+	"os"
 	"sync/atomic"
 
 	"github.com/gdamore/tcell/v2"
 	"github.com/rivo/tview"
+	"golang.org/x/term"
 
 	"holdover/ui/mishap"
 	"holdover/ui/screens/draft"
@@ -26,6 +28,7 @@ type app struct {
 	small bool // the terminal is too small for the screens
 	stop  func()
 
+	was      *term.State                  // modes of the terminal before the screens; nil where there is none
 	broken   chan *mishap.Mishap          // of work beside the loop
 	screen   atomic.Pointer[tcell.Screen] // drawn on last
 	ownStops atomic.Int32                 // stops of the whole job that we sent, and that will come back to us
@@ -50,6 +53,7 @@ func newApp(opts Options) *app {
 	useTerminalColours()
 	a := &app{term: tview.NewApplication(), pages: tview.NewPages(), look: newLook(opts.NoColor, opts.ASCII),
 		path: opts.Path, mouse: opts.Mouse, broken: make(chan *mishap.Mishap, 1)}
+	a.was, _ = term.GetState(int(os.Stdin.Fd()))
 	a.stop = a.term.Stop
 	a.root = tview.NewFlex().SetDirection(tview.FlexRow).
 		AddItem(newBar(a.head), 1, 0, false).

@@ -42,7 +42,6 @@ const patience = 3 * time.Second
 
 // run goes on until the person quits, or something else ends the screens.
 func (a *app) run() error {
-	was, _ := term.GetState(int(os.Stdin.Fd()))
 	signals := make(chan os.Signal, 4)
 	for _, s := range append(slices.Clone(leaving), stopping...) {
 		if !signal.Ignored(s) { // as of a program under nohup
@@ -57,10 +56,10 @@ func (a *app) run() error {
 		case err := <-ended:
 			return a.farewell(err)
 		case broken := <-a.broken:
-			return a.end(ended, was, &Interruption{Mishap: broken})
+			return a.end(ended, &Interruption{Mishap: broken})
 		case s := <-signals:
 			if !slices.Contains(stopping, s) {
-				return a.end(ended, was, &Interruption{Signal: s.(syscall.Signal)})
+				return a.end(ended, &Interruption{Signal: s.(syscall.Signal)})
 			}
 			if a.ownStops.Add(-1) < 0 {
 				a.ownStops.Add(1)
@@ -98,7 +97,7 @@ func (a *app) beside(work func()) {
 
 // end ends the loop for a reason from outside it. A second signal meanwhile ends the program at once, but for a hang-up, which
 // the system and a shell both send. A loop that does not end in time is left where it is.
-func (a *app) end(ended <-chan error, was *term.State, why *Interruption) error {
+func (a *app) end(ended <-chan error, why *Interruption) error {
 	signal.Reset(impatient...)
 	stop := time.NewTicker(50 * time.Millisecond) // the first may come before the loop has a screen to stop
 	defer stop.Stop()
@@ -116,7 +115,7 @@ func (a *app) end(ended <-chan error, was *term.State, why *Interruption) error 
 		case <-stop.C:
 			a.beside(a.term.Stop)
 		case <-late:
-			a.giveBack(was)
+			a.giveBack()
 			why.Edits = "It was in the midst of a long piece of work; the edits before that are in the recovery file, which the next start offers."
 			return why
 		}
@@ -125,7 +124,7 @@ func (a *app) end(ended <-chan error, was *term.State, why *Interruption) error 
 
 // giveBack gives the terminal back without the loop, which still holds it. Where not even that can be written, its modes are put
 // back at least.
-func (a *app) giveBack(was *term.State) {
+func (a *app) giveBack() {
 	done := make(chan struct{})
 	a.beside(func() {
 		if screen := a.screen.Load(); screen != nil {
@@ -137,8 +136,8 @@ func (a *app) giveBack(was *term.State) {
 	case <-done:
 	case <-time.After(patience / 3):
 	}
-	if was != nil {
-		_ = term.Restore(int(os.Stdin.Fd()), was)
+	if a.was != nil {
+		_ = term.Restore(int(os.Stdin.Fd()), a.was)
 	}
 }
 

@@ -109,7 +109,7 @@ func TestRun_ASignalAtTheVeryStart(t *testing.T) {
 	a, err := start(Options{Path: demoFile(t), Screen: tcell.NewSimulationScreen("UTF-8")})
 	require.NoError(t, err)
 	ended := make(chan error, 1)
-	go func() { ended <- a.end(loopLater(a), nil, &Interruption{Signal: syscall.SIGTERM}) }()
+	go func() { ended <- a.end(loopLater(a), &Interruption{Signal: syscall.SIGTERM}) }()
 	select {
 	case err := <-ended:
 		require.ErrorContains(t, err, "signal")
