@@ -13,6 +13,7 @@ import (
 	"os/signal"
 	"strings"
 	"syscall"
+	"time"
 
 	"holdover/loads"
 	"holdover/loads/visible"
@@ -76,11 +77,21 @@ func conclude(errs io.Writer, path string, err error) int {
 	case errors.As(err, &ended) && ended.Mishap != nil:
 		return explainMishap(errs, ended.Mishap, ended.Edits)
 	case ended != nil:
-		fmt.Fprintf(errs, "holdover: %s\n", visible.Lines(ended.Error()))
+		inTime(func() { fmt.Fprintf(errs, "holdover: %s\n", visible.Lines(ended.Error())) })
 		return exitSignal + int(ended.Signal)
 	}
 	explain(errs, path, err)
 	return exitWrong
+}
+
+// inTime waits for something to be said, but not for ever: the terminal may take nothing more.
+func inTime(say func()) {
+	said := make(chan struct{})
+	go func() { say(); close(said) }()
+	select {
+	case <-said:
+	case <-time.After(time.Second):
+	}
 }
 
 // explainUnwritten says why the result is not where it should be. Whoever read and has seen enough is no reason.

@@ -14,12 +14,9 @@ import (
 	"time"
 
 	"github.com/creack/pty"
-	"github.com/gdamore/tcell/v2"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"golang.org/x/term"
-
-	"holdover/ui/screens"
 )
 
 // These tests run the program in a pseudo-terminal of its own: what a person's terminal is left in, and what is left of the edit,
@@ -324,45 +321,6 @@ func TestLeaving_AHangUp(t *testing.T) {
 	}
 }
 
-// breaks is the program on a screen that breaks down in the loop's own drawing when ! is pressed, and is long at it on ~.
-func breaks() {
-	screen, err := tcell.NewScreen()
-	if err == nil {
-		err = screens.Run(screens.Options{Path: os.Args[1], Screen: &breakingScreen{Screen: screen}})
-	}
-	os.Exit(conclude(os.Stderr, "holdover", err))
-}
-
-type breakingScreen struct {
-	tcell.Screen
-	mutex sync.Mutex
-	last  rune
-}
-
-func (b *breakingScreen) PollEvent() tcell.Event {
-	event := b.Screen.PollEvent()
-	if key, ok := event.(*tcell.EventKey); ok {
-		b.mutex.Lock()
-		b.last = key.Rune()
-		b.mutex.Unlock()
-	}
-	return event
-}
-
-func (b *breakingScreen) Show() {
-	b.mutex.Lock()
-	last := b.last
-	b.mutex.Unlock()
-	switch last {
-	case '!':
-		panic("broken on purpose")
-	case '~':
-		b.Screen.Show()
-		time.Sleep(time.Minute)
-	}
-	b.Screen.Show()
-}
-
 func TestLeaving_AMishapGivesTheTerminalBackAndKeepsTheEdit(t *testing.T) {
 	s := inTerminal(t, "holdover-breaks")
 	s.types(" ", "rotate")
@@ -371,7 +329,7 @@ func TestLeaving_AMishapGivesTheTerminalBackAndKeepsTheEdit(t *testing.T) {
 	s.restored()
 	short, trace, found := strings.Cut(s.text()[strings.LastIndex(s.text(), "holdover: a mistake"):], "\r\n\r\n")
 	require.True(t, found)
-	assert.Regexp(t, `^holdover: a mistake in this program ended it, at cmd/holdover/terminal_linux_test.go:\d+: broken on purpose\r\n`+
+	assert.Regexp(t, `^holdover: a mistake in this program ended it, at cmd/holdover/breaks_test.go:\d+: broken on purpose\r\n`+
 		`The unsaved edits are kept in .*\.hut\.yaml.*; the next start offers them\.\r\nWhoever mends it will want to see what follows\.$`, short)
 	assert.Contains(t, trace, "breakingScreen")
 	assert.Contains(t, s.kept(), "care: rotate")
@@ -399,6 +357,24 @@ func TestLeaving_ABusyProgram(t *testing.T) {
 		}
 		assert.Contains(t, s.kept(), "care: rotate")
 	}
+}
+
+// A terminal that nobody reads any more, as in a window that hangs, holds the end up no longer than a busy loop does.
+func TestLeaving_ATerminalThatTakesNothingMore(t *testing.T) {
+	s := inTerminal(t, "holdover")
+	s.types(" ", "rotate")
+	require.NoError(t, s.master.SetReadDeadline(time.Now())) // ends the gathering
+	_, err := s.master.WriteString(strings.Repeat("?\x0co\x0c", 20))
+	require.NoError(t, err)
+	time.Sleep(300 * time.Millisecond)
+	began := time.Now()
+	s.signal(syscall.SIGTERM)
+	s.ends()
+	assert.Greater(t, time.Since(began), 2*time.Second, "it had room to write")
+	after, err := term.GetState(int(s.slave.Fd()))
+	require.NoError(t, err)
+	assert.Equal(t, s.before, after)
+	assert.Contains(t, s.kept(), "care: rotate")
 }
 
 // A verb that is interrupted ends by the signal, and has written nothing.

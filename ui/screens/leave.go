@@ -132,12 +132,14 @@ func (a *app) giveBack() {
 		}
 		close(done)
 	})
-	select {
-	case <-done:
-	case <-time.After(patience / 3):
-	}
-	if a.was != nil {
-		_ = term.Restore(int(os.Stdin.Fd()), a.was)
+	for range 2 { // to put the modes back lets a writer go on that waited, and it changes them once more
+		select {
+		case <-done:
+		case <-time.After(patience / 3):
+		}
+		if a.was != nil {
+			_ = term.Restore(int(os.Stdin.Fd()), a.was)
+		}
 	}
 }
 
