@@ -99,10 +99,9 @@ func (a *app) beside(work func()) {
 // the system and a shell both send. A loop that does not end in time is left where it is.
 func (a *app) end(ended <-chan error, why *Interruption) error {
 	signal.Reset(impatient...)
-	stop := time.NewTicker(50 * time.Millisecond) // the first may come before the loop has a screen to stop
-	defer stop.Stop()
+	drawn := time.NewTicker(10 * time.Millisecond) // before the loop has drawn, it may have no screen to stop
+	defer drawn.Stop()
 	late := time.After(patience)
-	a.beside(a.term.Stop)
 	for {
 		select {
 		case err := <-ended:
@@ -112,8 +111,11 @@ func (a *app) end(ended <-chan error, why *Interruption) error {
 			}
 			why.Edits = a.edits()
 			return why
-		case <-stop.C:
-			a.beside(a.term.Stop)
+		case <-drawn.C:
+			if a.screen.Load() != nil {
+				drawn.Stop()
+				a.beside(a.term.Stop)
+			}
 		case <-late:
 			a.giveBack()
 			why.Edits = "It was in the midst of a long piece of work; the edits before that are in the recovery file, which the next start offers."
