@@ -3,6 +3,7 @@ module holdover
 go 1.26
 
 require (
+	github.com/creack/pty v1.1.24
 	github.com/gdamore/tcell/v2 v2.13.10
 	github.com/google/renameio/v2 v2.0.2
 	github.com/rivo/tview v0.42.0

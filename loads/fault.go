@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"holdover/loads/units"
 )
 
 // A Fault is one thing wrong with a home file, said so that the person who typed it can mend it.
@@ -29,26 +31,34 @@ func (f Fault) String() string {
 	return b.String()
 }
 
-// Faults is every fault of a file at once, in the order of its lines. It is an error.
+// Faults is what is wrong with a file, all at once, in the order of its lines. It is an error. Of more than [mostFaults] the last
+// one only says how many more there are.
 type Faults []Fault
 
-// faultsShown bounds the message of a file that is wrong from end to end.
-const faultsShown = 50
+// mostFaults bounds what is kept of a file that is wrong from end to end; whatever is beyond is only counted.
+const mostFaults = 100
 
 // Error writes one fault a line.
 func (fs Faults) Error() string {
-	lines := make([]string, 0, len(fs))
+	lines := make([]string, len(fs))
 	for i, f := range fs {
-		if i == faultsShown {
-			lines = append(lines, fmt.Sprintf("%s: and %d more faults", f.File, len(fs)-i))
-			break
-		}
-		lines = append(lines, f.String())
+		lines[i] = f.String()
 	}
 	return strings.Join(lines, "\n")
 }
 
-func (fs Faults) sorted() Faults {
-	slices.SortStableFunc(fs, func(a, b Fault) int { return a.Line - b.Line })
-	return fs
+// count is how many faults were found so far, those that are not kept included.
+func (r *reader) count() int { return len(r.faults) + r.beyond }
+
+// found is every fault found: those kept by their lines, and how many more there are.
+func (r *reader) found() Faults {
+	slices.SortStableFunc(r.faults, func(a, b Fault) int { return a.Line - b.Line })
+	if r.beyond == 0 {
+		return r.faults
+	}
+	more := "and 1 more fault"
+	if r.beyond > 1 {
+		more = "and " + units.Format(float64(r.beyond)) + " more faults"
+	}
+	return append(r.faults, Fault{File: r.file, Message: more})
 }

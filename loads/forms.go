@@ -9,9 +9,9 @@ import (
 
 // fill reads a mapping into the struct that into points to; ok is false where that brought a fault.
 func (r *reader) fill(n *yaml.Node, into any, path string) (ok bool) {
-	before := len(r.faults)
+	before := r.count()
 	r.mapping(n, reflect.ValueOf(into).Elem(), path)
-	return len(r.faults) == before
+	return r.count() == before
 }
 
 // oneForm reads a mapping that takes exactly one of several forms, each known by its key, and says which it is.

@@ -31,7 +31,7 @@ func ReadGear(text []byte, name string) ([]Gear, error) {
 	}
 	r.checkGear(list, sheet.Gear)
 	if len(r.faults) > 0 {
-		return nil, r.faults.sorted()
+		return nil, r.found()
 	}
 	return sheet.Gear, nil
 }

@@ -13,6 +13,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
+	"holdover/loads/visible"
 	"holdover/profiles"
 )
 
@@ -36,7 +37,7 @@ func Read(text []byte, name string) (*Home, error) {
 	}
 	r.finish(root, home)
 	if len(r.faults) > 0 {
-		return nil, r.faults.sorted()
+		return nil, r.found()
 	}
 	return home, nil
 }
@@ -105,7 +106,7 @@ var yamlParserErrors = regexp.MustCompile(`^did not find expected (node content|
 func yamlFault(text []byte, name string, err error) Fault {
 	m := yamlLine.FindStringSubmatch(strings.TrimSpace(err.Error()))
 	if m == nil {
-		return Fault{File: name, Message: err.Error()}
+		return Fault{File: name, Message: visible.Cut(err.Error(), visible.Width)}
 	}
 	line, _ := strconv.Atoi(m[1])
 	if line == 0 || yamlParserErrors.MatchString(m[2]) {
@@ -116,7 +117,7 @@ func yamlFault(text []byte, name string, err error) Fault {
 			return Fault{File: name, Line: line, Message: "a tab indents this line; YAML is indented with spaces"}
 		}
 	}
-	return Fault{File: name, Line: line, Message: "this is not well-formed YAML: " + m[2]}
+	return Fault{File: name, Line: line, Message: "this is not well-formed YAML: " + visible.Cut(m[2], visible.Width)}
 }
 
 func findAlias(n *yaml.Node) int {

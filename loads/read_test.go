@@ -2,10 +2,12 @@ package loads_test
 
 import (
 	"errors"
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
 
+	"github.com/rivo/uniseg"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -140,11 +142,75 @@ assume: {chemistry: zinc}
 	assert.True(t, strings.HasPrefix(faults.Error(), "home.yaml:2: site.humidity: "), faults.Error())
 }
 
-// A file wrong from end to end is told so in fifty lines, not in thousands.
+// A file wrong from end to end is told so in a hundred lines and a count, whatever its size: what is not shown is not kept.
 func TestFaults_AreBounded(t *testing.T) {
-	faults := faultsOf(t, "holdover: 1\ncircuits:\n"+strings.Repeat("  - {name: A}\n", 400))
-	assert.Greater(t, len(faults), 400)
-	assert.Len(t, strings.Split(faults.Error(), "\n"), 51)
+	for text, more := range map[string]string{
+		"holdover: 1\ncircuits:\n" + strings.Repeat("  - {name: A}\n", 400):                "and 699 more faults",
+		"holdover: 1\nsite:\n" + strings.Repeat("  a: 1\n", 100) + "circuits: [{name: A}]": "and 1 more fault",
+		"holdover: 1\n" + strings.Repeat("a: 1\n", 100_000):                                "and 99,901 more faults",
+	} {
+		faults := faultsOf(t, text)
+		require.Len(t, faults, 101)
+		assert.Equal(t, loads.Fault{File: "home.yaml", Message: more}, faults[100])
+		lines := strings.Split(faults.Error(), "\n")
+		assert.Len(t, lines, 101)
+		assert.Equal(t, "home.yaml: "+more, lines[100])
+	}
+	assert.Len(t, faultsOf(t, "holdover: 1\nsite:\n"+strings.Repeat("  a: 1\n", 99)+"circuits: [{name: A}]"), 100, "a hundred are shown whole")
+}
+
+// What a message quotes of a file is a screen wide at most, and what it says about it is still there.
+func TestFaults_QuoteNoMoreThanAScreen(t *testing.T) {
+	digits, letters := strings.Repeat("7", 5000), strings.Repeat("k", 100_000)
+	for text, says := range map[string]string{
+		"site: {elevation: " + digits + "}":                                         "is too large a number",
+		"site: {elevation: " + digits + " kWh}":                                     "is too large a number",
+		"site: {elevation: 3 " + letters + "}":                                      "has the unknown unit",
+		"site: {humidity: " + digits + "}":                                          "is too large a number",
+		"site: {coldest: 0" + strings.Repeat("0", 5000) + "40 C, hottest: 10 C}":    "is above the high, 10 C",
+		"site:\n  ? " + letters + "\n  : 1":                                         "unknown key",
+		"site:\n  ? \"" + strings.Repeat(`\u202e`, 5000) + "\"\n  : 1":              "unknown key",
+		"outage: {start: " + digits + "}":                                           "a clock time like",
+		"outage: {season: " + letters + "}":                                         "winter, summer or mild is accepted",
+		"home: {service: " + letters + "}":                                          "120/240 V",
+		"assume: {engine: " + letters + "}":                                         "at most are accepted",
+		"home: " + letters:                                                          "a mapping of keys is wanted",
+		"circuits: [{name: A, like: " + letters + "}]":                              "no profile is called",
+		"circuits: [{name: A, running: 1 W, use: " + letters + "}]":                 "is accepted",
+		"circuits: [{name: A, running: 1 W, count: " + digits + "}]":                "is not a whole number",
+		"circuits: [{name: A, running: 1 W, shares_neutral_with: " + letters + "}]": "at most are accepted",
+		"site: *" + letters:                                                         "unknown anchor",
+	} {
+		faults := faultsOf(t, "holdover: 1\n"+text+"\n")
+		assert.Contains(t, faults.Error(), says)
+		for _, f := range faults {
+			assert.Less(t, uniseg.StringWidth(f.Message), 480, "%.300s", f.Message)
+			assert.LessOrEqual(t, uniseg.StringWidth(f.Field), 80, "%.300s", f.Field)
+		}
+	}
+}
+
+func TestNames_HaveTwoHundredLetters(t *testing.T) {
+	whole, more := strings.Repeat("ü", 200), strings.Repeat("ü", 201)
+	text := "holdover: 1\nhome: {name: %[1]s}\nsite: {runs: [{name: %[1]s, length: 3 m}]}\ngear: [{name: %[1]s, kind: ups}]\n" +
+		"circuits:\n  - {name: %[1]s, running: 1 W}\n  - {name: B, running: 1 W, shares_neutral_with: %[1]s}\n"
+	_, err := loads.Read(fmt.Appendf(nil, text, whole), "home.yaml")
+	require.NoError(t, err)
+	var fields []string
+	for _, f := range faultsOf(t, fmt.Sprintf(text, more)) {
+		fields = append(fields, f.Field)
+		assert.Contains(t, f.Message, "is 201 characters long; 200 at most are accepted")
+	}
+	assert.Equal(t, []string{"home.name", "site.runs[0].name", "gear[0].name", "circuits[0].name", "circuits[1].shares_neutral_with"}, fields)
+	_, err = loads.ReadGear(fmt.Appendf(nil, "[{name: %s, kind: ups}]", more), "sheet.yaml")
+	assert.ErrorContains(t, err, "201 characters")
+	assert.Contains(t, string(loads.Schema()), `"maxLength": 200`)
+}
+
+// A list is held to a length before room is made for it: 2 bytes of the file would else take hundreds.
+func TestLists_AreBounded(t *testing.T) {
+	faults := faultsOf(t, "holdover: 1\ncircuits: ["+strings.Repeat("1,", 10_001)+"]\n")
+	assert.Equal(t, "home.yaml:2: circuits: 10,001 entries found; 10,000 at most are accepted", faults.Error())
 }
 
 func TestRead_DemoIsSound(t *testing.T) {

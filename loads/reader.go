@@ -8,10 +8,12 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"gopkg.in/yaml.v3"
 
 	"holdover/loads/units"
+	"holdover/loads/visible"
 )
 
 // A reader fills structs from a YAML tree by their tags, and gathers every fault instead of stopping at the first.
@@ -20,6 +22,7 @@ type reader struct {
 	source  string // what Origin.Source says of values read now
 	quiet   bool   // values are defaults or profile fields: their lines are not the home file's
 	faults  Faults
+	beyond  int // faults found after the first mostFaults
 	origins map[string]Origin
 }
 
@@ -28,12 +31,24 @@ type ownReader interface {
 	readNode(r *reader, n *yaml.Node, path string)
 }
 
+// The most that a person types on purpose.
+const (
+	mostLetters = 200    // of a name
+	mostEntries = 10_000 // of a list
+)
+
+// fault notes what is wrong with the value at path. What the message quotes of it is cut to a screen's width.
 func (r *reader) fault(n *yaml.Node, path, format string, args ...any) {
+	if len(r.faults) == mostFaults {
+		r.beyond++
+		return
+	}
 	line := 0
 	if n != nil && !r.quiet {
 		line = n.Line
 	}
-	r.faults = append(r.faults, Fault{r.file, line, path, fmt.Sprintf(format, args...)})
+	message := visible.CutQuoted(fmt.Sprintf(format, args...))
+	r.faults = append(r.faults, Fault{r.file, line, visible.Cut(path, visible.Width), message})
 }
 
 // note records where the value at path came from.
@@ -73,7 +88,7 @@ func (r *reader) entries(n *yaml.Node, path string, fields []Field) func(func(st
 			}
 			seen[key.Value] = key.Line
 			if !slices.ContainsFunc(fields, func(f Field) bool { return f.Key == key.Value }) {
-				r.fault(key, join(path, key.Value), "unknown key %q%s", key.Value, suggest(key.Value, fields))
+				r.unknown(key, path, fields)
 				continue
 			}
 			if !yield(key.Value, value) {
@@ -81,6 +96,15 @@ func (r *reader) entries(n *yaml.Node, path string, fields []Field) func(func(st
 			}
 		}
 	}
+}
+
+// unknown faults a key that is none of the fields. Past the faults that are kept, nothing is looked up for one that is not.
+func (r *reader) unknown(key *yaml.Node, path string, fields []Field) {
+	if len(r.faults) == mostFaults {
+		r.beyond++
+		return
+	}
+	r.fault(key, join(path, key.Value), "unknown key %q%s", key.Value, suggest(key.Value, fields))
 }
 
 // value reads one value into its field.
@@ -179,6 +203,10 @@ func (r *reader) word(n *yaml.Node, text string, v reflect.Value, f Field, path 
 		r.fault(n, path, "%q holds a control character or a line break; plain text on one line is wanted", text)
 		return
 	}
+	if letters := utf8.RuneCountInString(text); letters > mostLetters {
+		r.fault(n, path, "%q is %s characters long; %d at most are accepted", text, units.Format(float64(letters)), mostLetters)
+		return
+	}
 	if f.Words == nil && strings.TrimSpace(text) == "" {
 		r.fault(n, path, "empty text found; give a name")
 		return
@@ -189,6 +217,10 @@ func (r *reader) word(n *yaml.Node, text string, v reflect.Value, f Field, path 
 func (r *reader) sequence(n *yaml.Node, v reflect.Value, f Field, path string) {
 	if n.Kind != yaml.SequenceNode {
 		r.fault(n, path, "%s found; a list is wanted", describe(n))
+		return
+	}
+	if entries := len(n.Content); entries > mostEntries {
+		r.fault(n, path, "%s entries found; %s at most are accepted", units.Format(float64(entries)), units.Format(mostEntries))
 		return
 	}
 	v.Set(reflect.MakeSlice(v.Type(), len(n.Content), len(n.Content)))

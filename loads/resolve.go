@@ -8,6 +8,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"holdover/loads/units"
+	"holdover/loads/visible"
 	"holdover/profiles"
 )
 
@@ -255,7 +256,7 @@ func (r *reader) checkPairs(nodes *yaml.Node, home *Home) {
 // typed is a temperature as the file has it, or the one assumed.
 func typed(section *yaml.Node, key string, assumed units.Celsius) string {
 	if n := child(section, key); n != nil && n != section {
-		return n.Value
+		return visible.Cut(n.Value, visible.Width)
 	}
 	return units.Format(float64(assumed)) + " C assumed"
 }

@@ -81,7 +81,7 @@ func formOf(f Field, path string) map[string]any {
 	case reflect.Struct:
 		return object(t, path)
 	case reflect.Slice:
-		return map[string]any{"type": "array", "items": formOf(Field{kind: t.Elem(), Words: f.Words, Low: f.Low, High: f.High, Bounded: f.Bounded}, path)}
+		return map[string]any{"type": "array", "maxItems": mostEntries, "items": formOf(Field{kind: t.Elem(), Words: f.Words, Low: f.Low, High: f.High, Bounded: f.Bounded}, path)}
 	case reflect.Bool:
 		return map[string]any{"type": "boolean"}
 	case reflect.Int:
@@ -92,7 +92,7 @@ func formOf(f Field, path string) map[string]any {
 			map[string]any{"type": "string", "pattern": `^[0-9.]+ ?%$`},
 		}}
 	}
-	return map[string]any{"type": "string", "minLength": 1}
+	return map[string]any{"type": "string", "minLength": 1, "maxLength": mostLetters}
 }
 
 func enum(words []string) map[string]any { return map[string]any{"enum": words} }

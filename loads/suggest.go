@@ -20,6 +20,9 @@ func fieldKeys(fields []Field) []string {
 func nearest(text string, words []string) string {
 	best, bestDistance := "", 1+len(text)/3
 	for _, word := range words {
+		if max(len(text)-len(word), len(word)-len(text)) > bestDistance {
+			continue // so many letters at least have to be added or dropped
+		}
 		if d := editDistance(text, word); d < bestDistance || (d == bestDistance && best == "") {
 			best, bestDistance = word, d
 		}

@@ -92,7 +92,7 @@ func (r *reader) checkWiring(root *yaml.Node, home *Home) {
 }
 
 func (r *reader) checkRun(n *yaml.Node, home *Home, run *Run, path string) {
-	if run.Name == "" {
+	if run.Name == "" && len(givenKeys(n, "name")) == 0 { // one that is given but not accepted was faulted where it was read
 		r.fault(n, join(path, "name"), "the name is missing; say from where to where")
 	}
 	if _, ok := home.Origin(join(path, "length")); !ok {

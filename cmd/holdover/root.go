@@ -1,9 +1,12 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"os"
+	"os/signal"
 	"runtime/debug"
+	"syscall"
 
 	"github.com/spf13/cobra"
 
@@ -22,7 +25,8 @@ there, and written when you save it. Where its output goes elsewhere, or the
 terminal cannot be drawn on, it prints the plan as text.
 
 Exit status: 0 done; 1 nothing carries the home within its limits, and the plan is
-printed; 2 the home file or the call is wrong.`
+printed; 2 the home file or the call is wrong; 3 the result could not be written;
+128 and its number after a signal; 70 a mistake of this program.`
 
 const rootExample = `  holdover                      look at the demo home in the screens
   holdover myhouse.yaml         open your own home file in the screens, or begin it
@@ -109,10 +113,13 @@ func openHome(c *cobra.Command, t terminal, args []string, opts screens.Options)
 		}
 		opts.Path = args[0]
 	}
-	if err := screens.Run(opts); err != nil {
-		return fmt.Errorf("%w\nThe same as text: %s plan", err, c.CommandPath())
+	signal.Reset(syscall.SIGQUIT) // the screens answer it from here on
+	err := screens.Run(opts)
+	var ended *screens.Interruption
+	if err == nil || errors.As(err, &ended) {
+		return err
 	}
-	return nil
+	return fmt.Errorf("%w\nThe same as text: %s plan", err, c.CommandPath())
 }
 
 // isThere says whether a word is the name of a file, whatever its ending.

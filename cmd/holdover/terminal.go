@@ -19,6 +19,9 @@ func (t terminal) interactive() bool {
 }
 
 func isTerminal(stream any) bool {
+	if out, ok := stream.(*output); ok {
+		stream = out.to
+	}
 	f, ok := stream.(*os.File)
 	return ok && term.IsTerminal(int(f.Fd()))
 }

@@ -7,9 +7,13 @@ import (
 )
 
 // Format writes a number to three or four significant figures without an exponent, thousands apart by a thin comma:
-// 0.153, 12.4, 2,310, 45,900. It is for people; files and JSON carry full precision.
+// 0.153, 12.4, 2,310, 45,900. From 10¹⁵ on, which no house comes near, it has one after all: 1.5e+300 is no wider than a
+// screen. It is for people; files and JSON carry full precision.
 func Format(value float64) string {
 	magnitude := math.Abs(value)
+	if !(magnitude < 1e15) {
+		return strconv.FormatFloat(value, 'g', 4, 64)
+	}
 	decimals := 0
 	switch {
 	case magnitude == 0 || magnitude >= 1000:
@@ -51,7 +55,7 @@ func groupThousands(text string) string {
 
 // Text writes a value of dimension d in its base unit with enough digits to read back the same: for home files.
 func (d Dimension) Text(value float64) string {
-	return strconv.FormatFloat(value, 'f', -1, 64) + " " + d.Base
+	return strconv.FormatFloat(value, 'g', -1, 64) + " " + d.Base
 }
 
 // From gives a value of dimension d, held in the named unit, in the base unit instead. An unknown name is a programmer's

@@ -133,3 +133,13 @@ func FuzzParse(f *testing.F) {
 		}
 	})
 }
+
+func TestFormat_IsNeverWiderThanAScreen(t *testing.T) {
+	assert.Equal(t, "999,999,999,999,999", units.Format(999_999_999_999_999))
+	assert.Equal(t, "1e+15", units.Format(1e15))
+	assert.Equal(t, "-1.235e+300", units.Format(-1.2345678e300))
+	for _, value := range []float64{math.MaxFloat64, -math.MaxFloat64, math.SmallestNonzeroFloat64, math.Inf(1), math.Inf(-1), math.NaN(), 1e15 - 0.5} {
+		assert.Less(t, len(units.Format(value)), 40)
+		assert.Less(t, len(units.Power.Text(value)), 40)
+	}
+}

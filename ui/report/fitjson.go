@@ -1,8 +1,6 @@
 package report
 
 import (
-	"encoding/json"
-
 	"holdover/planner/fit"
 	"holdover/planner/working"
 )
@@ -63,8 +61,7 @@ func FitJSON(r fit.Report) (string, error) {
 	for _, p := range r.Pairs {
 		out.Pairs = append(out.Pairs, pairJSON{p.Generator, p.UPS, p.Verdict, checksJSON(p.Checks), p.Sheet})
 	}
-	text, err := json.MarshalIndent(out, "", "  ")
-	return string(text) + "\n", err
+	return indented(out)
 }
 
 func checksJSON(checks []fit.Check) []checkJSON {

@@ -2,9 +2,10 @@ package report
 
 import (
 	"strings"
-	"unicode"
 
 	"github.com/rivo/uniseg"
+
+	"holdover/loads/visible"
 )
 
 // A page gathers lines of plain text of a width.
@@ -63,7 +64,7 @@ func wrap(text string, width int) []string {
 	width = max(width, leastWrap)
 	lines := []string{""}
 	at := 0
-	for _, word := range strings.Fields(printable(text)) {
+	for _, word := range strings.Fields(visible.Text(text)) {
 		wide := cells(word)
 		switch {
 		case at == 0:
@@ -79,28 +80,5 @@ func wrap(text string, width int) []string {
 	return lines
 }
 
-// printable replaces what a terminal could act on instead of showing: names come from a file that somebody else may have
-// written.
-func printable(text string) string {
-	return strings.Map(func(r rune) rune {
-		switch {
-		case unicode.IsSpace(r):
-			return ' '
-		case !unicode.IsPrint(r):
-			return '?'
-		}
-		return r
-	}, text)
-}
-
 // cells is the width of text on a terminal.
 func cells(text string) int { return uniseg.StringWidth(text) }
-
-// Printable makes text from outside fit for a terminal, line by line: control characters become question marks.
-func Printable(text string) string {
-	lines := strings.Split(text, "\n")
-	for i, line := range lines {
-		lines[i] = printable(line)
-	}
-	return strings.Join(lines, "\n")
-}

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"encoding/json"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -27,10 +28,11 @@ func TestWrapBreaksAtSpacesAndLosesNothing(t *testing.T) {
 	}
 }
 
-func TestPrintableStopsWhatATerminalWouldActOn(t *testing.T) {
-	assert.Equal(t, "a?[31mb c", printable("a\x1b[31mb\tc"))
-	assert.Equal(t, "a?b", printable("a\u202eb"), "text turned around")
-	assert.Equal(t, "one\ntwo ?", Printable("one\ntwo \a"))
+func TestJSONShowsWhatATerminalWouldActOn(t *testing.T) {
+	text, err := indented([]string{"a\x1b[31m b\u202ec\u2028d\u00adé <e> \\u202e \"q\" \b\r\x00", "two\nlines"})
+	assert.NoError(t, err)
+	assert.Equal(t, "[\n  \"a<U+001B>[31m b<U+202E>c<U+2028>d<U+00AD>é \\u003ce\\u003e \\\\u202e \\\"q\\\" <U+0008><U+000D><U+0000>\",\n  \"two\\nlines\"\n]\n", text)
+	assert.True(t, json.Valid([]byte(text)))
 }
 
 func TestQuantityInTheUnitsOfTheHome(t *testing.T) {

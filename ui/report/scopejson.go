@@ -1,8 +1,6 @@
 package report
 
 import (
-	"encoding/json"
-
 	"holdover/planner"
 	"holdover/planner/transfer"
 	"holdover/planner/working"
@@ -43,11 +41,7 @@ func ScopeJSON(r *planner.Result, s *transfer.Scope) (string, error) {
 		}
 	}
 	out.Figures = merged
-	text, err := json.MarshalIndent(out, "", "  ")
-	if err != nil {
-		return "", err
-	}
-	return string(text) + "\n", nil
+	return indented(out)
 }
 
 func scopeCautions(all []profiles.Caution) []planner.Caution {

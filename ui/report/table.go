@@ -1,6 +1,10 @@
 package report
 
-import "strings"
+import (
+	"strings"
+
+	"holdover/loads/visible"
+)
 
 // A table is rows of cells under one line of heads. One column, the first unless wraps says another, takes what width the
 // others leave and wraps; the others are as wide as their widest cell. right says which columns stand against their right
@@ -57,7 +61,7 @@ func (t *table) writeRow(p *page, row []string, widths []int) {
 		if i == t.wraps {
 			indent, cell = cells(line), wrapped[0]
 		}
-		line += pad(printable(cell), widths[i], t.right[i])
+		line += pad(visible.Text(cell), widths[i], t.right[i])
 	}
 	p.line(line)
 	for _, more := range wrapped[1:] {

@@ -7,6 +7,7 @@ import (
 
 	"holdover/loads"
 	"holdover/loads/units"
+	"holdover/loads/visible"
 	"holdover/planner/waiting"
 )
 
@@ -84,7 +85,7 @@ func Chart(t waiting.Timetable, width int) []string {
 				}
 			}
 		}
-		name := printable(r.Circuit)
+		name := visible.Text(r.Circuit)
 		if cells(name) > chartLabel {
 			name = wrapName(name)
 		}

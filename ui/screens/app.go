@@ -2,10 +2,14 @@ package screens
 
 import (
 	"fmt"
+	"os"
+	"sync/atomic"
 
 	"github.com/gdamore/tcell/v2"
 	"github.com/rivo/tview"
+	"golang.org/x/term"
 
+	"holdover/ui/mishap"
 	"holdover/ui/screens/draft"
 )
 
@@ -23,6 +27,11 @@ type app struct {
 	mouse bool
 	small bool // the terminal is too small for the screens
 	stop  func()
+
+	was      *term.State                  // modes of the terminal before the screens; nil where there is none
+	broken   chan *mishap.Mishap          // of work beside the loop
+	screen   atomic.Pointer[tcell.Screen] // drawn on last
+	ownStops atomic.Int32                 // stops of the whole job that we sent, and that will come back to us
 }
 
 // A page is one screen, or a question over one.
@@ -43,7 +52,8 @@ type settler interface {
 func newApp(opts Options) *app {
 	useTerminalColours()
 	a := &app{term: tview.NewApplication(), pages: tview.NewPages(), look: newLook(opts.NoColor, opts.ASCII),
-		path: opts.Path, mouse: opts.Mouse}
+		path: opts.Path, mouse: opts.Mouse, broken: make(chan *mishap.Mishap, 1)}
+	a.was, _ = term.GetState(int(os.Stdin.Fd()))
 	a.stop = a.term.Stop
 	a.root = tview.NewFlex().SetDirection(tview.FlexRow).
 		AddItem(newBar(a.head), 1, 0, false).
@@ -116,7 +126,7 @@ func (a *app) fail(err error) { a.note, a.wrong = plainFault(err), true }
 // capture sees every key before the pages do.
 func (a *app) capture(event *tcell.EventKey) *tcell.EventKey {
 	if event.Key() == tcell.KeyCtrlZ {
-		a.term.Suspend(standAside)
+		a.term.Suspend(a.stopJob)
 		return nil
 	}
 	a.note = ""

@@ -7,6 +7,7 @@ import (
 	"github.com/gdamore/tcell/v2"
 	"github.com/rivo/tview"
 
+	"holdover/loads/visible"
 	"holdover/ui/screens/draft"
 )
 
@@ -45,7 +46,7 @@ func (f *form) enter(i int) {
 	f.field = newField(f.app.look)
 	inherited, _ := f.model.Inherited(f.active)
 	if inherited != "" {
-		f.field.SetPlaceholder("(" + printable(inherited) + ")")
+		f.field.SetPlaceholder("(" + visible.Text(inherited) + ")")
 	}
 	f.field.SetText(f.model.Text(f.active))
 	at := f.active

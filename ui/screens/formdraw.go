@@ -7,6 +7,7 @@ import (
 	"github.com/rivo/tview"
 
 	"holdover/loads/units"
+	"holdover/loads/visible"
 	"holdover/ui/screens/draft"
 )
 
@@ -118,7 +119,7 @@ func (f *form) drawEntry(screen tcell.Screen, i int, active bool, x, y int) {
 			f.field.Blur()
 		}
 		f.field.SetRect(x+1, y, entryWidth-2, 1)
-		f.field.Draw(screen)
+		f.field.Draw(seenScreen{screen})
 		return
 	}
 	text := f.model.Text(i)
@@ -135,14 +136,18 @@ func (f *form) drawEntry(screen tcell.Screen, i int, active bool, x, y int) {
 	printLine(screen, text, x+1, y, entryWidth-2)
 }
 
-// remark is what stands beside a field: its fault, or where an inherited value comes from.
+// remark is what stands beside a field: its fault, the hidden characters in it, or where an inherited value comes from.
 func (f *form) remark(i, width int) string {
 	l, g := f.app.look, f.app.look.glyphs
 	field := f.model.Fields[i]
 	if field.Fault != "" {
 		return l.bad.on(g.fit("! "+field.Fault, width))
 	}
-	if f.model.Text(i) == "" {
+	text := f.model.Text(i)
+	if seen := visible.Text(text); seen != text {
+		return l.quiet.on(g.fit("reads "+seen, width))
+	}
+	if text == "" {
 		_, source := f.model.Inherited(i)
 		return l.quiet.on(g.fit(source, width))
 	}

@@ -85,6 +85,7 @@ func (a *app) noteLine(width int) string {
 
 // drawSmall takes the place of all screens when the terminal is too small for them.
 func (a *app) drawSmall(screen tcell.Screen) bool {
+	a.screen.Store(&screen)
 	width, height := screen.Size()
 	a.small = width < leastWidth || height < leastHeight
 	if !a.small {

@@ -75,6 +75,15 @@ func (a *app) settle() bool {
 	return ok && s.settle()
 }
 
+// settleAll does so on every page, a form under a question included.
+func (a *app) settleAll() {
+	for _, p := range a.stack {
+		if s, ok := p.(settler); ok {
+			s.settle()
+		}
+	}
+}
+
 // quit stops, after a question if something would be lost.
 func (a *app) quit() {
 	waiting := a.settle()

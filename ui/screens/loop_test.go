@@ -2,16 +2,12 @@ package screens
 
 import (
 	"os"
-	"path/filepath"
 	"strings"
-	"syscall"
 	"testing"
 	"time"
 
 	"github.com/gdamore/tcell/v2"
 	"github.com/stretchr/testify/require"
-
-	"holdover/ui/screens/draft"
 )
 
 // These tests run the real loop on a simulated screen: what the rig goes round.
@@ -82,25 +78,4 @@ func TestRun_EditSaveQuit(t *testing.T) {
 	after, err := os.ReadFile(path)
 	require.NoError(t, err)
 	require.Equal(t, strings.Replace(string(before), "care: keep\n", "care: rotate\n", 1), string(after))
-}
-
-// A hang-up or a termination ends the screens, says where the edits are, and they are there.
-func TestRun_ASignalLosesNothing(t *testing.T) {
-	for _, s := range []syscall.Signal{syscall.SIGHUP, syscall.SIGTERM} {
-		path := demoFile(t)
-		r := runOn(t, path)
-		r.keys(" ")
-		r.shows("unsaved *")
-		require.NoError(t, syscall.Kill(os.Getpid(), s))
-		err := r.end()
-		require.ErrorContains(t, err, "signal")
-		recovery := filepath.Join(filepath.Dir(path), ".alder.yaml.unsaved")
-		require.ErrorContains(t, err, recovery)
-
-		d, err := draft.Open(path)
-		require.NoError(t, err)
-		text, found := d.Found()
-		require.True(t, found)
-		require.Contains(t, string(text), "care: rotate")
-	}
 }

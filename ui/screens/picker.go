@@ -65,7 +65,7 @@ func (p *picker) Draw(screen tcell.Screen) {
 	}
 	count := fmt.Sprintf(" %d found", len(p.found))
 	p.field.SetRect(x+len(label), y, max(1, width-len(label)-len(count)), 1)
-	p.field.Draw(screen)
+	p.field.Draw(seenScreen{screen})
 	printLine(screen, count, x+width-len(count), y, len(count))
 	left := (width - 3) / 2
 	p.grid.SetRect(x, y+2, left, max(0, height-2))

@@ -43,7 +43,7 @@ func (p *prompt) Draw(screen tcell.Screen) {
 		p.field.Focus(nil)
 	}
 	p.field.SetRect(x+at, y+height-1, width-at, 1)
-	p.field.Draw(screen)
+	p.field.Draw(seenScreen{screen})
 }
 
 // InputHandler implements [tview.Primitive].

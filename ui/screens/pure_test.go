@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"holdover/loads"
+	"holdover/loads/visible"
 	"holdover/planner"
 	"holdover/planner/working"
 	"holdover/profiles"
@@ -29,7 +30,7 @@ func TestFit_IsAsWideAsAsked(t *testing.T) {
 		text, width := rapid.String().Draw(t, "text"), rapid.IntRange(1, 60).Draw(t, "width")
 		clipped := unicodeGlyphs.clip(text, width)
 		require.LessOrEqual(t, cells(clipped), width)
-		if whole := printable(text); cells(whole) <= width {
+		if whole := visible.Text(text); cells(whole) <= width {
 			require.Equal(t, whole, clipped)
 		}
 	})
@@ -37,7 +38,6 @@ func TestFit_IsAsWideAsAsked(t *testing.T) {
 	require.Equal(t, "abc…", unicodeGlyphs.fit("abcdef", 4))
 	require.Equal(t, "世… ", unicodeGlyphs.fit("世界人", 4), "wide letters are not cut in half")
 	require.Equal(t, "  ab", unicodeGlyphs.right("ab", 4))
-	require.Equal(t, "a??b", printable("a\x1b\nb"))
 }
 
 func TestWrap_LosesNothingAndKeepsTheWidth(t *testing.T) {
@@ -49,7 +49,7 @@ func TestWrap_LosesNothingAndKeepsTheWidth(t *testing.T) {
 			require.LessOrEqual(t, cells(line), width)
 		}
 		squeeze := func(text string) string { return strings.Join(strings.Fields(text), "") }
-		require.Equal(t, squeeze(printable(text)), squeeze(strings.Join(lines, "")))
+		require.Equal(t, squeeze(visible.Text(text)), squeeze(strings.Join(lines, "")))
 	})
 	require.Equal(t, []string{"  one two", "  [red[]", "  threefou", "  r"}, wrap("one two [red] threefour", 10, "  "))
 }

@@ -3,17 +3,13 @@
 // [Run] is the one thing to call. What is edited lives in [holdover/ui/screens/draft], which knows no widget; what is
 // shown comes from the plan that follows from it. Each screen is a page: a tview primitive that draws from the draft
 // every time it is drawn, so that nothing here can be out of date, and that works out everything in the key's own
-// handler, so that there is no goroutine but the one that waits for a signal.
+// handler. The loop has a goroutine of its own, beside the one that waits for its end or a signal; see leave.go.
 //
 // People who use a screen reader are better served by the plan verb and an editor: the same figures, as plain text.
 package screens
 
 import (
 	"fmt"
-	"os"
-	"os/signal"
-	"sync/atomic"
-	"syscall"
 
 	"github.com/gdamore/tcell/v2"
 
@@ -30,8 +26,8 @@ type Options struct {
 	Screen  tcell.Screen // for tests; nil for the terminal
 }
 
-// Run shows the screens until the person quits. The error says what went wrong with the terminal, or that a signal ended
-// it, and where the unsaved edits are then.
+// Run shows the screens until the person quits. The error is an [Interruption] when something else ended them, and says else
+// what went wrong with the terminal.
 func Run(opts Options) error {
 	a, err := start(opts)
 	if err != nil {
@@ -43,29 +39,6 @@ func Run(opts Options) error {
 // Begins says whether [Run] begins a new home at path: nothing is there, and its folder is. Nothing is written before it is
 // saved.
 func Begins(path string) bool { return draft.Free(path) }
-
-// run goes on until the person quits or a signal comes.
-func (a *app) run() error {
-	var caught atomic.Value
-	signals := make(chan os.Signal, 1)
-	signal.Notify(signals, syscall.SIGHUP, syscall.SIGTERM)
-	done := make(chan struct{})
-	go func() {
-		select {
-		case s := <-signals:
-			caught.Store(s)
-			a.term.Stop()
-		case <-done:
-		}
-	}()
-	err := a.term.Run()
-	signal.Stop(signals)
-	close(done)
-	if s, ok := caught.Load().(os.Signal); ok && err == nil {
-		err = fmt.Errorf("ended by a signal: %v", s)
-	}
-	return a.farewell(err)
-}
 
 // start makes the application with its first screen.
 func start(opts Options) (*app, error) {
@@ -84,13 +57,4 @@ func start(opts Options) (*app, error) {
 	}
 	a.reopen(opts.Path)
 	return a, nil
-}
-
-// farewell adds to an error where the unsaved edits are. The recovery file was written with the last edit, so there is
-// nothing left to do here.
-func (a *app) farewell(err error) error {
-	if err == nil || a.draft == nil || !a.draft.Unsaved() || a.draft.RecoveryError() != nil {
-		return err
-	}
-	return fmt.Errorf("%w; the unsaved edits are kept in %s", err, a.draft.Recovery())
 }

@@ -1,26 +1,32 @@
 package screens
 
 import (
+	"slices"
 	"sort"
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
 	"github.com/gdamore/tcell/v2"
 	"github.com/rivo/tview"
+
+	"holdover/loads/visible"
 )
 
-// shown makes text from outside fit to draw: no tags of tview, no control characters.
-func shown(text string) string { return tview.Escape(printable(text)) }
+// shown makes text from outside fit to draw: no tags of tview, no hidden characters.
+func shown(text string) string { return tview.Escape(visible.Text(text)) }
 
-// printable replaces what a terminal could act on instead of showing.
-func printable(text string) string {
-	return strings.Map(func(r rune) rune {
-		if !unicode.IsPrint(r) {
-			return '?'
-		}
-		return r
-	}, text)
+// A seenScreen draws what is typed into a field. A field edits its text as it is, so hidden characters stay in it; none of them
+// reaches the terminal.
+type seenScreen struct{ tcell.Screen }
+
+// SetContent implements [tcell.Screen].
+func (s seenScreen) SetContent(x, y int, main rune, marks []rune, style tcell.Style) {
+	letter := []rune(visible.Text(string(append([]rune{main}, marks...))))
+	if visible.Hidden(main) {
+		letter = []rune{'?'}
+	}
+	marks = slices.DeleteFunc(slices.Clone(marks), func(r rune) bool { return !slices.Contains(letter, r) })
+	s.Screen.SetContent(x, y, letter[0], marks, style)
 }
 
 // fit cuts or pads text, which is plain and not escaped, to a width in cells and escapes it.
@@ -37,7 +43,7 @@ func (g glyphs) right(text string, width int) string {
 
 // clip cuts plain text to a width in cells, with a sign that something is missing.
 func (g glyphs) clip(text string, width int) string {
-	text = printable(text)
+	text = visible.Text(text)
 	if width <= 0 {
 		return ""
 	}
@@ -78,7 +84,7 @@ func wrap(text string, width int, indent string) []string {
 func wrapPlain(text string, width int) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(printable(text)) {
+	for _, word := range strings.Fields(visible.Text(text)) {
 		if line != "" && cells(line)+1+cells(word) <= width {
 			line += " " + word
 			continue

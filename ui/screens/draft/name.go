@@ -4,6 +4,8 @@ import (
 	"path/filepath"
 	"strings"
 	"unicode"
+
+	"holdover/loads/visible"
 )
 
 // This file says under which name a home is saved when the person leaves part of it to us.
@@ -17,7 +19,7 @@ const longestSlug = 40
 // Offer is a file name for the home, made of what it is called: "Alder Row 12" gives "alder-row-12.yaml".
 func (d *Draft) Offer() string {
 	slug := strings.Join(strings.FieldsFunc(strings.ToLower(d.home.House.Name), func(r rune) bool {
-		return !unicode.IsLetter(r) && !unicode.IsDigit(r)
+		return (!unicode.IsLetter(r) && !unicode.IsDigit(r)) || visible.Hidden(r)
 	}), "-")
 	if letters := []rune(slug); len(letters) > longestSlug {
 		slug = strings.TrimRight(string(letters[:longestSlug]), "-")

@@ -20,7 +20,7 @@ func named(t *testing.T, name string) *Draft {
 
 func TestOffer_IsMadeOfTheHomesName(t *testing.T) {
 	for name, want := range map[string]string{
-		"Alder Row 12": "alder-row-12.yaml", "  Über/../Straße #5 ": "über-straße-5.yaml", "???": "home.yaml", "-": "home.yaml",
+		"Alder Row 12": "alder-row-12.yaml", "  Über/../Straße #5 ": "über-straße-5.yaml", "???": "home.yaml", "Hut\u3164\u202e2": "hut-2.yaml", "-": "home.yaml",
 		"one two three four five six seven eight nine": "one-two-three-four-five-six-seven-eight.yaml",
 	} {
 		assert.Equal(t, want, named(t, name).Offer(), name)

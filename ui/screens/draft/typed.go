@@ -4,11 +4,13 @@ import (
 	"errors"
 	"io"
 	"regexp"
+	"strconv"
 	"strings"
 
 	"gopkg.in/yaml.v3"
 
 	"holdover/loads/splice"
+	"holdover/loads/visible"
 )
 
 // This file turns values of the file into the text of a form's field and back. A field shows what was typed, units and
@@ -106,7 +108,7 @@ func fragment(key any, text string) (string, error) {
 	}
 	n, ok := wholeNode(text)
 	if !ok {
-		return "", errors.New("\"" + text + "\" is not understood; write it like " + example(key))
+		return "", errors.New(visible.CutQuoted(strconv.Quote(text) + " is not understood; write it like " + example(key)))
 	}
 	return OneLine(n), nil
 }
