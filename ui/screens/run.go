@@ -89,6 +89,7 @@ func start(opts Options) (*app, error) {
 // farewell adds to an error where the unsaved edits are. The recovery file was written with the last edit, so there is
 // nothing left to do here.
 func (a *app) farewell(err error) error {
+	a.endSession()
 	if err == nil || a.draft == nil || !a.draft.Unsaved() || a.draft.RecoveryError() != nil {
 		return err
 	}
