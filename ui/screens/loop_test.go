@@ -2,7 +2,6 @@ package screens
 
 import (
 	"os"
-	"path/filepath"
 	"strings"
 	"syscall"
 	"testing"
@@ -12,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holdover/ui/screens/draft"
+	"holdover/ui/screens/draft/drafttest"
 )
 
 // These tests run the real loop on a simulated screen: what the rig goes round.
@@ -91,16 +91,16 @@ func TestRun_ASignalLosesNothing(t *testing.T) {
 		r := runOn(t, path)
 		r.keys(" ")
 		r.shows("unsaved *")
-		require.NoError(t, syscall.Kill(os.Getpid(), s))
-		err := r.end()
+		self, err := os.FindProcess(os.Getpid())
+		require.NoError(t, err)
+		require.NoError(t, self.Signal(s))
+		err = r.end()
 		require.ErrorContains(t, err, "signal")
-		recovery := filepath.Join(filepath.Dir(path), ".alder.yaml.unsaved")
-		require.ErrorContains(t, err, recovery)
-
+		require.ErrorContains(t, err, r.app.draft.Recovery())
+		drafttest.Die(t, r.app.draft)
 		d, err := draft.Open(path)
 		require.NoError(t, err)
-		text, found := d.Found()
-		require.True(t, found)
-		require.Contains(t, string(text), "care: rotate")
+		require.Empty(t, d.Around().Others, "the session has ended")
+		require.Contains(t, string(d.Around().Left[0].Text), "care: rotate")
 	}
 }

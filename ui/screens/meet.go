@@ -89,14 +89,18 @@ func (a *app) offer() {
 	}
 	left := around.Left[0]
 	around.Left = around.Left[1:]
+	if string(left.Text) == string(a.draft.Text()) { // of two that left the same, one was taken just now
+		a.discard(left)
+		return
+	}
 	found := fmt.Sprintf("Unsaved edits of an earlier run, made until %s, were found in %s.", clock(left.Last, time.Now()), left.Path)
 	differences, err := a.draft.Differences(left.Text)
 	switch {
 	case err != nil:
 		a.ask(found+" They do not read as a home file: "+plainFault(err), a.refusals(left)...)
 	case a.draft.IsBase(left) && a.draft.Untouched():
-		recover := choice{'r', "recover them", func() { a.recover(left) }}
-		a.ask(found, append([]choice{recover}, a.refusals(left)...)...)
+		take := choice{'r', "recover them", func() { a.recover(left) }}
+		a.ask(found, append([]choice{take}, a.refusals(left)...)...)
 	default:
 		a.open(newMergePage(a, left, differences))
 	}
