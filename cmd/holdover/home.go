@@ -24,7 +24,7 @@ func readHome(t terminal, args []string) (*loads.Home, error) {
 		return loads.Read(profiles.Demo(), demoName)
 	}
 	text, name, err := textOf(t, args[0])
-	if err != nil && screens.Begins(args[0]) {
+	if err != nil && !isOpenAlready(args[0]) && screens.Begins(args[0]) {
 		return nil, notBegun{err, args[0]}
 	} else if err != nil {
 		return nil, err

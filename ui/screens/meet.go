@@ -27,9 +27,9 @@ func (a *app) meet() {
 		a.offer()
 		return
 	}
-	choices := []choice{{'g', "go on; unsaved edits get a recovery file of their own", a.offer}}
+	choices := []choice{{'g', "go on: your edits get a recovery file of their own", a.offer}}
 	if elsewhere {
-		choices = append(choices, choice{'f', "the session elsewhere is over: forget it, show what it left", func() {
+		choices = append(choices, choice{'f', "forget the session elsewhere: it is over; show what it left", func() {
 			around.Forget()
 			a.offer()
 		}})

@@ -123,7 +123,7 @@ func (p *mergePage) InputHandler() func(*tcell.EventKey, func(tview.Primitive)) 
 			p.merge()
 		case event.Key() == tcell.KeyEscape:
 			p.app.back()
-			p.app.say("the earlier edits stay in %s and are offered again at the next start", p.left.Path)
+			p.app.say("offered again at the next start; until then the edits stay in %s", p.left.Path)
 			p.app.offer()
 		case event.Key() != tcell.KeyRune || !p.letter(event.Rune()):
 			p.grid.InputHandler()(event, setFocus)
