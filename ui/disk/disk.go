@@ -10,8 +10,8 @@
 //
 // Linux, macOS and FreeBSD: the file is flushed (on macOS by F_FULLFSYNC, which os.File.Sync asks for), renamed over the old
 // one, and its folder is flushed. Windows: the file is flushed and moved by MoveFileEx with replace and write-through, which
-// needs no flush of the folder. Not kept are hard links (another name of the file keeps the old text), extended attributes
-// and access lists.
+// needs no flush of the folder. Not kept are hard links (another name of the file keeps the old text), extended attributes,
+// and access lists but for those of Linux.
 package disk
 
 import (
@@ -32,8 +32,8 @@ const (
 )
 
 // Replace puts text in the place of the file at path, or makes that file. A symbolic link keeps pointing where it points.
-// Permissions, owner and group of an old file are kept; where the system does not let us keep the owner or the group, the
-// permissions are narrowed so that nobody gains by it. Refused are what is not a regular file, what may not be written, and a
+// Permissions, owner, group and on Linux the access list of an old file are kept; where the system does not let us keep one of
+// them, the permissions are narrowed so that nobody gains by it. Refused are what is not a regular file, what may not be written, and a
 // link that leads nowhere. The error names path.
 func Replace(s Steps, path string, text []byte) error {
 	target, err := follow(path)
@@ -80,7 +80,7 @@ func put(s Steps, target string, text []byte, mode fs.FileMode, old fs.FileInfo)
 	if err != nil {
 		return err
 	}
-	if err := fill(s, file, text, old); err != nil {
+	if err := fill(file, text, target, old); err != nil {
 		s.Remove(temp)
 		return err
 	}
@@ -95,10 +95,10 @@ func put(s Steps, target string, text []byte, mode fs.FileMode, old fs.FileInfo)
 }
 
 // fill writes the text, gives the file what the old one had, brings it to the disk and closes it.
-func fill(s Steps, file File, text []byte, old fs.FileInfo) error {
+func fill(file File, text []byte, target string, old fs.FileInfo) error {
 	_, err := file.Write(text)
 	if err == nil && old != nil {
-		err = inherit(file, old)
+		err = inherit(file, target, old)
 	}
 	if err == nil {
 		err = file.Sync()
@@ -107,8 +107,8 @@ func fill(s Steps, file File, text []byte, old fs.FileInfo) error {
 }
 
 // inherit gives the new file the owner, the group and the permissions of the old one, as far as the system allows.
-func inherit(file File, old fs.FileInfo) error {
-	ownerKept, groupKept := file.Own(old)
+func inherit(file File, target string, old fs.FileInfo) error {
+	ownerKept, groupKept := file.Own(target, old)
 	return file.Chmod(narrowed(old.Mode().Perm(), ownerKept, groupKept))
 }
 

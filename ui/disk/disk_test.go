@@ -126,9 +126,9 @@ func (f toldFile) Write(text []byte) (int, error) {
 	return f.File.Write(text)
 }
 
-func (f toldFile) Own(like fs.FileInfo) (owner, group bool) {
+func (f toldFile) Own(path string, like fs.FileInfo) (owner, group bool) {
 	f.disk.steps = append(f.disk.steps, "own")
-	return f.File.Own(like)
+	return f.File.Own(path, like)
 }
 
 func (f toldFile) Chmod(mode fs.FileMode) error {

@@ -20,8 +20,8 @@ type Steps interface {
 // A File is a new file that is being written.
 type File interface {
 	io.Writer
-	// Own gives the file the owner and the group of another and says which of them it has then.
-	Own(like fs.FileInfo) (owner, group bool)
+	// Own gives the file the owner and the group, with the access list, of the one at a path, and says which it has then.
+	Own(path string, like fs.FileInfo) (owner, group bool)
 	Chmod(mode fs.FileMode) error
 	Sync() error
 	Close() error
@@ -53,4 +53,6 @@ func (system) SyncFolder(folder string) error { return syncFolder(folder) }
 func (system) Remove(path string) error { return os.Remove(path) }
 
 // Own implements [File].
-func (f systemFile) Own(like fs.FileInfo) (owner, group bool) { return own(f.File, like) }
+func (f systemFile) Own(path string, like fs.FileInfo) (owner, group bool) {
+	return own(f.File, path, like)
+}

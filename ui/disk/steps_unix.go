@@ -33,7 +33,7 @@ func syncFolder(folder string) error {
 
 // own asks for owner and group together and, where that is refused, for the group alone: a person may give a file to a group
 // that they are in.
-func own(f *os.File, like fs.FileInfo) (owner, group bool) {
+func own(f *os.File, path string, like fs.FileInfo) (owner, group bool) {
 	want, ok := like.Sys().(*syscall.Stat_t)
 	if !ok {
 		return false, false
@@ -46,7 +46,7 @@ func own(f *os.File, like fs.FileInfo) (owner, group bool) {
 		return false, false
 	}
 	got, ok := info.Sys().(*syscall.Stat_t)
-	return ok && got.Uid == want.Uid, ok && got.Gid == want.Gid
+	return ok && got.Uid == want.Uid, ok && got.Gid == want.Gid && copyACL(path, f)
 }
 
 // ownerOf is the user that a file belongs to.

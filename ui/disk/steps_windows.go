@@ -32,7 +32,7 @@ func rename(from, to string) error {
 func syncFolder(string) error { return nil }
 
 // own leaves a new file to the access list of its folder, which is what says who may do what on Windows.
-func own(*os.File, fs.FileInfo) (owner, group bool) { return true, true }
+func own(*os.File, string, fs.FileInfo) (owner, group bool) { return true, true }
 
 // ours takes every file for ours: who may put one into a folder is up to its access list.
 func ours(fs.FileInfo) bool { return true }

@@ -158,6 +158,7 @@ func faultySave(t *testing.T, r *rigged) {
 	err := d.Save()
 	switch {
 	case err == nil:
+		assert.Contains(t, []string{"", "own"}, r.what, "a step failed, and that is not said")
 		assert.Equal(t, other, onDisk(t, d.Path()))
 		assert.False(t, d.Unsaved())
 		assert.NoFileExists(t, d.Recovery())

@@ -11,7 +11,8 @@ import (
 type rigged struct {
 	at   int // which step fails, counted from 1
 	how  failing
-	step int // steps asked for so far
+	step int    // steps asked for so far
+	what string // the step that failed
 }
 
 // never is later than any step.
@@ -28,13 +29,17 @@ const (
 var errRigged = errors.New("rigged to fail")
 
 // next says whether the step that begins now is to be carried out.
-func (r *rigged) next() bool {
+func (r *rigged) next(what string) bool {
 	r.step++
 	switch {
 	case r.step < r.at:
 		return true
 	case r.step == r.at:
-		return r.how == stopDead
+		if r.how == stopDead {
+			return true
+		}
+		r.what = what
+		return false
 	}
 	return r.how == once
 }
@@ -42,28 +47,28 @@ func (r *rigged) next() bool {
 // isLast says whether the process ends with the step that has just begun.
 func (r *rigged) isLast() bool { return r.how == stopDead && r.step == r.at }
 
-func (r *rigged) do(step func() error) error {
-	if !r.next() {
+func (r *rigged) do(what string, step func() error) error {
+	if !r.next(what) {
 		return errRigged
 	}
 	return step()
 }
 
 func (r *rigged) Create(path string, mode fs.FileMode) (file disk.File, err error) {
-	err = r.do(func() error { file, err = disk.OS.Create(path, mode); return err })
+	err = r.do("create", func() error { file, err = disk.OS.Create(path, mode); return err })
 	return riggedFile{file, r}, err
 }
 
 func (r *rigged) Rename(from, to string) error {
-	return r.do(func() error { return disk.OS.Rename(from, to) })
+	return r.do("rename", func() error { return disk.OS.Rename(from, to) })
 }
 
 func (r *rigged) SyncFolder(folder string) error {
-	return r.do(func() error { return disk.OS.SyncFolder(folder) })
+	return r.do("sync folder", func() error { return disk.OS.SyncFolder(folder) })
 }
 
 func (r *rigged) Remove(path string) error {
-	return r.do(func() error { return disk.OS.Remove(path) })
+	return r.do("remove", func() error { return disk.OS.Remove(path) })
 }
 
 type riggedFile struct {
@@ -73,28 +78,28 @@ type riggedFile struct {
 
 // Write writes half of the text where it fails, and where the process ends in the middle of it.
 func (f riggedFile) Write(text []byte) (int, error) {
-	if f.rig.next() && !f.rig.isLast() {
+	if f.rig.next("write") && !f.rig.isLast() {
 		return f.File.Write(text)
 	}
 	n, _ := f.File.Write(text[:len(text)/2])
 	return n, errRigged
 }
 
-func (f riggedFile) Own(like fs.FileInfo) (owner, group bool) {
-	if f.rig.do(func() error { owner, group = f.File.Own(like); return nil }) != nil {
+func (f riggedFile) Own(path string, like fs.FileInfo) (owner, group bool) {
+	if f.rig.do("own", func() error { owner, group = f.File.Own(path, like); return nil }) != nil {
 		return false, false
 	}
 	return owner, group
 }
 
 func (f riggedFile) Chmod(mode fs.FileMode) error {
-	return f.rig.do(func() error { return f.File.Chmod(mode) })
+	return f.rig.do("chmod", func() error { return f.File.Chmod(mode) })
 }
 
-func (f riggedFile) Sync() error { return f.rig.do(f.File.Sync) }
+func (f riggedFile) Sync() error { return f.rig.do("sync", f.File.Sync) }
 
 // Close lets no file stay open, whatever it says.
 func (f riggedFile) Close() error {
-	err := f.rig.do(func() error { return nil })
+	err := f.rig.do("close", func() error { return nil })
 	return errors.Join(err, f.File.Close())
 }
