@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"holdover/profiles"
+	"holdover/ui/disk"
 	"holdover/ui/screens/draft"
 )
 
@@ -148,6 +149,7 @@ func reopen(t *testing.T, path string) *draft.Draft {
 	d, err := draft.Open(path)
 	require.NoError(t, err)
 	d.Close()
+	d.Rig(unsynced{disk.OS})
 	t.Cleanup(d.Discard)
 	return d
 }

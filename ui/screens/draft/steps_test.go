@@ -103,3 +103,17 @@ func (f riggedFile) Close() error {
 	err := f.rig.do("close", func() error { return nil })
 	return errors.Join(err, f.File.Close())
 }
+
+// An unsynced disk waits for no disk, for tests of something else that make many edits.
+type unsynced struct{ disk.Steps }
+
+type unsyncedFile struct{ disk.File }
+
+func (u unsynced) Create(path string, mode fs.FileMode) (disk.File, error) {
+	file, err := u.Steps.Create(path, mode)
+	return unsyncedFile{file}, err
+}
+
+func (unsynced) SyncFolder(string) error { return nil }
+
+func (unsyncedFile) Sync() error { return nil }
