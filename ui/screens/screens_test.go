@@ -224,7 +224,7 @@ func TestRecovery_IsOfferedAtTheStart(t *testing.T) {
 	require.Equal(t, r.file(), string(r.app.draft.Text()))
 
 	died(t, path, " ")
-	r = newRig(t, Options{Path: path}, 80, 24).has("of an earlier run").press("x").hasNot("of an earlier run")
+	newRig(t, Options{Path: path}, 80, 24).has("of an earlier run").press("x").hasNot("of an earlier run")
 	newRig(t, Options{Path: path}, 80, 24).hasNot("of an earlier run")
 }
 
