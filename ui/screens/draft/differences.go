@@ -107,17 +107,22 @@ func written(n *yaml.Node) string {
 func betweenItems(here, there *yaml.Node, path Path) []Difference {
 	a, b := items(here), items(there)
 	partner := pairs(a, b)
+	onlyTheirs := make(map[int]bool, len(b))
+	for j := range b {
+		onlyTheirs[j] = true
+	}
 	var out []Difference
 	for i, item := range a {
 		at := append(slices.Clone(path), i)
 		if j := partner[i]; j >= 0 {
+			delete(onlyTheirs, j)
 			out = append(out, between(item, b[j], at, nameOf(item))...)
 			continue
 		}
 		out = append(out, Difference{Field: FieldName(at), Of: nameOf(item), Here: OneLine(item), path: at, kind: removed})
 	}
 	for j, item := range b {
-		if !slices.Contains(partner, j) {
+		if onlyTheirs[j] {
 			out = append(out, Difference{Field: FieldName(path), Of: nameOf(item), There: OneLine(item), path: path, value: item, kind: added, at: j})
 		}
 	}
@@ -150,26 +155,36 @@ func names(items []*yaml.Node) string {
 // pairs finds for each item of one list the same one in the other, -1 where there is none: by its name, of several of one
 // name in their order, and of those that are left one that differs in nothing but its name.
 func pairs(a, b []*yaml.Node) []int {
-	partner := make([]int, len(a))
+	partner := slices.Repeat([]int{-1}, len(a))
 	taken := make([]bool, len(b))
-	match := func(same func(x, y *yaml.Node) bool) {
-		for i := range a {
-			for j := range b {
-				if partner[i] < 0 && !taken[j] && same(a[i], b[j]) {
-					partner[i], taken[j] = j, true
-				}
+	for _, sameness := range []func(*yaml.Node) string{nameOf, allButName} {
+		waiting := map[string][]int{}
+		for j, item := range b {
+			if !taken[j] {
+				waiting[sameness(item)] = append(waiting[sameness(item)], j)
+			}
+		}
+		for i, item := range a {
+			same := sameness(item)
+			if partner[i] < 0 && len(waiting[same]) > 0 {
+				partner[i], taken[waiting[same][0]] = waiting[same][0], true
+				waiting[same] = waiting[same][1:]
 			}
 		}
 	}
-	for i := range partner {
-		partner[i] = -1
-	}
-	match(func(x, y *yaml.Node) bool { return nameOf(x) == nameOf(y) })
-	match(func(x, y *yaml.Node) bool {
-		rest := between(x, y, nil, "")
-		return len(rest) == 1 && rest[0].Field == "name"
-	})
 	return partner
+}
+
+// allButName writes an item without its name, its keys in the order of the alphabet.
+func allButName(item *yaml.Node) string {
+	keys := slices.Sorted(slices.Values(keysOfBoth(item, nil)))
+	text := ""
+	for _, key := range keys {
+		if value := valueOf(item, key); key != "name" && value != nil {
+			text += key + ": " + written(value) + "\n"
+		}
+	}
+	return text
 }
 
 func matched(partner []int) []int {

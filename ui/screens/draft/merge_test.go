@@ -192,3 +192,24 @@ func change(rt *rapid.T, d *draft.Draft, who string) {
 		_ = err // what the draft refuses is no change
 	}
 }
+
+// BenchmarkDifferences sets two homes of a thousand circuits side by side that have not one name in common.
+func BenchmarkDifferences(b *testing.B) {
+	house := func(name string) []byte {
+		text := "holdover: 1\ncircuits:\n"
+		for i := range 1000 {
+			text += fmt.Sprintf("  - {name: %s %d, running: %d W}\n", name, i, len(name)*1000+i)
+		}
+		return []byte(text)
+	}
+	b.Setenv("XDG_STATE_HOME", b.TempDir())
+	d, err := draft.New(house("Lamp"))
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		if found, err := d.Differences(house("Kettle")); err != nil || len(found) != 2000 {
+			b.Fatal(len(found), err)
+		}
+	}
+}
