@@ -172,6 +172,31 @@ func TestRecovery_OfAnEarlierRunIsFoundAndCanBeTaken(t *testing.T) {
 	require.Equal(t, home, string(again.Text()))
 }
 
+// Edits made after a save start from what was saved.
+func TestRecovery_AfterASaveTheBaseIsWhatWasSaved(t *testing.T) {
+	d := open(t, home)
+	require.NoError(t, d.NextCare(0))
+	require.NoError(t, d.Save())
+	require.NoError(t, d.NextCare(1))
+	drafttest.Die(t, d)
+	again, err := draft.Open(d.Path())
+	require.NoError(t, err)
+	require.True(t, again.IsBase(again.Around().Left[0]))
+}
+
+// What was recovered into a draft that cannot keep it stays where it was: there is no other copy on the disk.
+func TestRecovery_TheFileStaysWhereTheDraftCannotKeepIt(t *testing.T) {
+	d := open(t, home)
+	require.NoError(t, d.NextCare(0))
+	path := drafttest.Die(t, d)
+	again, err := draft.Open(d.Path())
+	require.NoError(t, err)
+	again.Rig(&rigged{at: 1, how: onwards})
+	require.NoError(t, again.Recover(again.Around().Left[0]))
+	require.Error(t, again.RecoveryError())
+	require.FileExists(t, path)
+}
+
 // Of several, each is offered, the newest first, and none is lost to another.
 func TestRecovery_OfSeveralRunsTheNewestComesFirst(t *testing.T) {
 	d := open(t, home)
