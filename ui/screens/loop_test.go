@@ -2,6 +2,7 @@ package screens
 
 import (
 	"os"
+	"path/filepath"
 	"strings"
 	"syscall"
 	"testing"
@@ -97,10 +98,12 @@ func TestRun_ASignalLosesNothing(t *testing.T) {
 		err = r.end()
 		require.ErrorContains(t, err, "signal")
 		require.ErrorContains(t, err, r.app.draft.Recovery())
+		marks, err := filepath.Glob(filepath.Join(filepath.Dir(path), ".alder.yaml.open-*"))
+		require.NoError(t, err)
+		require.Empty(t, marks, "nobody is told of a session that has ended")
 		drafttest.Die(t, r.app.draft)
 		d, err := draft.Open(path)
 		require.NoError(t, err)
-		require.Empty(t, d.Around().Others, "the session has ended")
 		require.Contains(t, string(d.Around().Left[0].Text), "care: rotate")
 	}
 }

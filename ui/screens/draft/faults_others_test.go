@@ -118,6 +118,8 @@ func sessionElsewhere(t *testing.T) {
 	if boot := disk.Self().Boot; boot != "" {
 		require.NoError(t, os.WriteFile(path, []byte(strings.Replace(onDisk(t, path), quoted(boot), `"another"`, 1)), 0o600))
 	}
+	mark := strings.Replace(path, ".unsaved-", ".open-", 1)
+	require.NoError(t, os.WriteFile(mark, []byte(onDisk(t, path)), 0o600))
 	again := reopened(t, d.Path())
 	around := again.Around()
 	require.Empty(t, around.Left, "nobody here can know whether it lives")
@@ -125,8 +127,10 @@ func sessionElsewhere(t *testing.T) {
 	require.False(t, around.Others[0].Lives)
 	require.Equal(t, "elsewhere", around.Others[0].Process.Host)
 	require.FileExists(t, path)
+	require.FileExists(t, mark)
 	around.Forget()
 	require.Empty(t, around.Others)
+	require.NoFileExists(t, mark)
 	require.Equal(t, other, string(around.Left[0].Text), "a person knows")
 }
 
