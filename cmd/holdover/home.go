@@ -24,7 +24,7 @@ func readHome(t terminal, args []string) (*loads.Home, error) {
 		return loads.Read(profiles.Demo(), demoName)
 	}
 	text, name, err := textOf(t, args[0])
-	if err != nil && !isOpenAlready(args[0]) && screens.Begins(args[0]) {
+	if err != nil && !isStream(args[0]) && screens.Begins(args[0]) {
 		return nil, notBegun{err, args[0]}
 	} else if err != nil {
 		return nil, err
@@ -40,7 +40,7 @@ func textOf(t terminal, path string) (text []byte, name string, err error) {
 	case path == "-":
 		text, err = loads.TextFrom(t.in, stdinName)
 		return text, stdinName, err
-	case !isOpenAlready(path):
+	case !isStream(path):
 		text, err = loads.TextOf(path)
 		return text, path, err
 	}
@@ -53,10 +53,11 @@ func textOf(t terminal, path string) (text []byte, name string, err error) {
 	return text, path, err
 }
 
-// isOpenAlready says whether a path names a file by its number among those that this process was started with.
-func isOpenAlready(path string) bool {
+// isStream says whether a path means no file on a disk but what is open already: standard input, or a file by its number
+// among those that this process was started with.
+func isStream(path string) bool {
 	path = filepath.Clean(path)
-	return path == "/dev/stdin" || filepath.Dir(path) == "/dev/fd" || filepath.Dir(path) == "/proc/self/fd"
+	return path == "-" || path == "/dev/stdin" || filepath.Dir(path) == "/dev/fd" || filepath.Dir(path) == "/proc/self/fd"
 }
 
 // planHome reads a home and works its plan out.
