@@ -2,13 +2,10 @@ package loads
 
 import (
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
-	"path/filepath"
-
-	"github.com/google/renameio/v2/maybe"
+	"syscall"
 )
 
 // ReadFile reads a home file from disk. A file that cannot be opened is a [Faults] too, so that callers have one kind of
@@ -21,14 +18,66 @@ func ReadFile(path string) (*Home, error) {
 	return Read(text, path)
 }
 
-// TextOf gives the bytes of a home file, refusing what is too large to be one before it fills memory.
+// TextOf gives the bytes of a home file, refusing what is too large to be one before it fills memory. What is not a regular
+// file is refused at once: a pipe that nobody writes to would be waited on for ever, and a device need not end.
 func TextOf(path string) ([]byte, error) {
-	f, err := os.Open(path)
+	f, err := openRegular(path)
 	if err != nil {
 		return nil, Faults{{File: path, Message: openMessage(err)}}
 	}
 	defer f.Close()
 	return TextFrom(f, path)
+}
+
+// openRegular looks before it opens, because some devices act on being opened, and again afterwards, because what stands
+// there may have changed in between; a pipe does not keep it waiting.
+func openRegular(path string) (*os.File, error) {
+	info, err := os.Stat(path)
+	if err == nil {
+		err = regular(info.Mode())
+	}
+	if err != nil {
+		return nil, err
+	}
+	f, err := os.OpenFile(path, os.O_RDONLY|syscall.O_NONBLOCK, 0)
+	if err != nil {
+		return nil, err
+	}
+	if info, err = f.Stat(); err == nil {
+		err = regular(info.Mode())
+	}
+	if err != nil {
+		f.Close()
+		return nil, err
+	}
+	return f, nil
+}
+
+func regular(mode fs.FileMode) error {
+	switch {
+	case mode.IsRegular():
+		return nil
+	case mode&fs.ModeNamedPipe != 0:
+		return errors.New("it is a pipe; give - for FILE and lead it to standard input")
+	}
+	return errors.New("it is " + Kind(mode) + ", not a file")
+}
+
+// Kind says in words what stands under a name that is not a regular file.
+func Kind(mode fs.FileMode) string {
+	switch {
+	case mode.IsDir():
+		return "a folder"
+	case mode&fs.ModeSymlink != 0:
+		return "a link"
+	case mode&fs.ModeNamedPipe != 0:
+		return "a pipe"
+	case mode&fs.ModeSocket != 0:
+		return "a socket"
+	case mode&fs.ModeDevice != 0:
+		return "a device"
+	}
+	return "something else"
 }
 
 // TextFrom reads a home file's bytes from an open stream, standard input for one.
@@ -51,46 +100,4 @@ func openMessage(err error) string {
 		return "this file cannot be read: " + pathError.Err.Error()
 	}
 	return "this file cannot be read: " + err.Error()
-}
-
-// WriteFile replaces the file at path by text, whole or not at all: a new file is written beside it, brought to the disk,
-// and renamed over it. A symbolic link keeps pointing where it points; permissions are kept. On an error the old file is
-// untouched.
-func WriteFile(path string, text []byte) error {
-	target, err := filepath.EvalSymlinks(path)
-	switch _, isThere := os.Lstat(path); {
-	case errors.Is(err, fs.ErrNotExist) && isThere == nil:
-		return fmt.Errorf("%s cannot be saved: it is a link to a file that is not there", path)
-	case errors.Is(err, fs.ErrNotExist):
-		target = path
-	case err != nil:
-		return fmt.Errorf("%s cannot be saved: %w", path, err)
-	}
-	mode := fs.FileMode(0o644)
-	if info, err := os.Stat(target); err == nil {
-		if !info.Mode().IsRegular() {
-			return fmt.Errorf("%s cannot be saved: it is not a regular file", path)
-		}
-		mode = info.Mode().Perm()
-		if mode&0o200 == 0 {
-			return fmt.Errorf("%s cannot be saved: it is read-only", path)
-		}
-	}
-	if err := maybe.WriteFile(target, text, mode); err != nil {
-		return fmt.Errorf("%s cannot be saved: %w", path, cause(err))
-	}
-	return nil
-}
-
-// cause is what went wrong without the name of the file written beside the target, which says nothing to the person.
-func cause(err error) error {
-	var pathError *fs.PathError
-	var linkError *os.LinkError
-	switch {
-	case errors.As(err, &pathError):
-		return pathError.Err
-	case errors.As(err, &linkError):
-		return linkError.Err
-	}
-	return err
 }

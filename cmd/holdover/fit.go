@@ -146,19 +146,12 @@ func circuitProfiles() []string {
 
 // readGear reads a file of spec sheets; "-" is standard input, unless the home is.
 func readGear(t terminal, args []string, path string) ([]loads.Gear, error) {
-	if path != "-" {
-		text, err := loads.TextOf(path)
-		if err != nil {
-			return nil, err
-		}
-		return loads.ReadGear(text, path)
-	}
-	if len(args) > 0 && args[0] == "-" {
+	if path == "-" && len(args) > 0 && args[0] == "-" {
 		return nil, misused("the home and the gear cannot both be standard input")
 	}
-	text, err := loads.TextFrom(t.in, stdinName)
+	text, name, err := textOf(t, path)
 	if err != nil {
 		return nil, err
 	}
-	return loads.ReadGear(text, stdinName)
+	return loads.ReadGear(text, name)
 }

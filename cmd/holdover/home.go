@@ -2,6 +2,8 @@ package main
 
 import (
 	"context"
+	"os"
+	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -19,21 +21,44 @@ const (
 
 // readHome reads the home file that the arguments name: "-" is standard input, none is the built-in demo home.
 func readHome(t terminal, args []string) (*loads.Home, error) {
-	switch {
-	case len(args) == 0:
+	if len(args) == 0 {
 		return loads.Read(profiles.Demo(), demoName)
-	case args[0] == "-":
-		text, err := loads.TextFrom(t.in, stdinName)
-		if err != nil {
-			return nil, err
-		}
-		return loads.Read(text, stdinName)
 	}
-	home, err := loads.ReadFile(args[0])
-	if err != nil && screens.Begins(args[0]) {
+	text, name, err := textOf(t, args[0])
+	if err != nil && !isStream(args[0]) && screens.Begins(args[0]) {
 		return nil, notBegun{err, args[0]}
+	} else if err != nil {
+		return nil, err
 	}
-	return home, err
+	return loads.Read(text, name)
+}
+
+// textOf reads a file that the command line names, and says what messages call it. "-" is standard input, and what is open
+// for us already, such as the /dev/fd/63 of a shell's <(…), is read to its end like it; a pipe on the disk is refused, since
+// nobody may ever write to it.
+func textOf(t terminal, path string) (text []byte, name string, err error) {
+	switch {
+	case path == "-":
+		text, err = loads.TextFrom(t.in, stdinName)
+		return text, stdinName, err
+	case !isStream(path):
+		text, err = loads.TextOf(path)
+		return text, path, err
+	}
+	stream, err := os.Open(path)
+	if err != nil {
+		return nil, path, loads.Faults{{File: path, Message: "nothing is open under this number"}}
+	}
+	defer stream.Close()
+	text, err = loads.TextFrom(stream, path)
+	return text, path, err
+}
+
+// isStream says whether a path means no file on a disk but what is open already: standard input, or a file by its number
+// among those that this process was started with.
+func isStream(path string) bool {
+	path = filepath.Clean(path)
+	return path == "-" || path == "/dev/stdin" || filepath.Dir(path) == "/dev/fd" || filepath.Dir(path) == "/proc/self/fd"
 }
 
 // planHome reads a home and works out as much of its plan as is wanted.

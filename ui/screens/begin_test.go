@@ -48,7 +48,7 @@ func TestBegin_QuittingWritesNothing(t *testing.T) {
 // The edits of a run that was killed before its first save are what the person looks for, so they come before any choice.
 func TestBegin_OffersWhatAnEarlierRunLeft(t *testing.T) {
 	path := newPath(t)
-	edited := string(newRig(t, Options{Path: path}, 80, 24).press("w", " ").app.draft.Text()) // and then the terminal is gone
+	edited := died(t, path, "w", " ")
 	r := newRig(t, Options{Path: path}, 80, 24).has("of an earlier run").press("r")
 	require.Equal(t, edited, string(r.app.draft.Text()))
 	r.press("s")

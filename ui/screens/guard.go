@@ -7,10 +7,11 @@ import (
 	"strings"
 
 	"holdover/loads"
+	"holdover/ui/disk"
 	"holdover/ui/screens/draft"
 )
 
-// This file stands between a person's work and its loss: saving, quitting, and what an earlier run left behind.
+// This file stands between a person's work and its loss: saving and quitting.
 
 // reopen reads the home file, or shows what is wrong with it.
 func (a *app) reopen(path string) {
@@ -26,39 +27,6 @@ func (a *app) reopen(path string) {
 		return
 	}
 	a.begin(d)
-}
-
-// begin shows a draft, after a question if an earlier run left unsaved edits.
-func (a *app) begin(d *draft.Draft) {
-	a.draft = d
-	a.replaceAll(newCircuitsPage(a))
-	found, ok := d.Found()
-	if !ok {
-		return
-	}
-	a.ask("Unsaved edits of an earlier run, or of another one still open, were found in "+d.Recovery()+".",
-		choice{'r', "recover them", func() {
-			if err := d.Recover(found); err != nil {
-				a.fail(err)
-				a.setAside()
-				return
-			}
-			a.say("recovered; s saves, u goes back to the file")
-		}},
-		choice{'x', "discard them for good", func() { d.Discard(); a.say("the earlier edits are gone") }},
-		choice{'k', "keep them aside and go on with the file", a.setAside},
-	)
-}
-
-func (a *app) setAside() {
-	where, err := a.draft.SetAside()
-	if err != nil {
-		a.fail(err)
-		return
-	}
-	if !a.wrong {
-		a.say("the earlier edits are kept in %s", where)
-	}
 }
 
 func (a *app) replaceAll(first page) {
@@ -88,7 +56,7 @@ func (a *app) settleAll() {
 func (a *app) quit() {
 	waiting := a.settle()
 	if a.draft == nil || (!a.draft.Unsaved() && !waiting) {
-		a.stop()
+		a.leave()
 		return
 	}
 	text := "There are unsaved edits."
@@ -96,10 +64,23 @@ func (a *app) quit() {
 		text += " What is typed in a field marked ! is not accepted and would not be saved."
 	}
 	a.ask(text,
-		choice{'s', "save and quit", func() { a.save(a.stop) }},
-		choice{'x', "discard the edits and quit", func() { a.draft.Discard(); a.stop() }},
+		choice{'s', "save and quit", func() { a.save(a.leave) }},
+		choice{'x', "discard the edits and quit", func() { a.draft.Discard(); a.leave() }},
 		choice{'b', "back", func() { a.mend(waiting) }},
 	)
+}
+
+// leave ends the session and the screens.
+func (a *app) leave() {
+	a.endSession()
+	a.stop()
+}
+
+// endSession says to others that the home is open here no more.
+func (a *app) endSession() {
+	if a.draft != nil {
+		a.draft.Close()
+	}
 }
 
 // mend goes to the first field that is not accepted, where there is one.
@@ -139,6 +120,13 @@ func (a *app) saved(waiting bool, then func()) {
 }
 
 func (a *app) saveFailed(err error, then func()) {
+	if errors.Is(err, disk.ErrUnconfirmed) {
+		a.ask(plainFault(err)+". After a power failure the old text may be back; the edits are kept in "+a.draft.Recovery()+" too.",
+			choice{'g', "go on", then},
+			choice{'a', "save under another name", func() { a.saveUnder(then) }},
+			choice{'b', "back", nil})
+		return
+	}
 	a.ask(strings.TrimSuffix(plainFault(err), ".")+". The file is as it was, and your edits are still here.",
 		choice{'a', "save under another name", func() { a.saveUnder(then) }},
 		choice{'b', "back, save nothing", nil})
@@ -188,6 +176,7 @@ func (a *app) saveAs(text string, overwrite bool, then func()) {
 		}
 	}
 	path := a.draft.Completed(text)
+	before := a.draft.Path()
 	switch err := a.draft.SaveAs(path, overwrite); {
 	case errors.Is(err, draft.ErrExists):
 		a.ask("There is a file "+path+" already.",
@@ -198,5 +187,8 @@ func (a *app) saveAs(text string, overwrite bool, then func()) {
 		a.saveFailed(err, then)
 	default:
 		a.saved(false, then)
+		if then == nil && path != before {
+			a.meet()
+		}
 	}
 }

@@ -110,6 +110,7 @@ func (a *app) end(ended <-chan error, why *Interruption) error {
 				a.settleAll()
 			}
 			why.Edits = a.edits()
+			a.endSession()
 			return why
 		case <-drawn.C:
 			if a.screen.Load() != nil {
@@ -147,6 +148,7 @@ func (a *app) giveBack() {
 
 // farewell says what a loop that ended by itself ended of. A terminal that cannot be read any more has hung up.
 func (a *app) farewell(err error) error {
+	defer a.endSession()
 	var broken *mishap.Mishap
 	var gone *tcell.EventError
 	switch {

@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holdover/ui/screens/draft"
+	"holdover/ui/screens/draft/drafttest"
 )
 
 // These tests send signals to the screens on a simulated screen; those of cmd/holdover do so in a terminal.
@@ -27,14 +28,18 @@ func (r *running) left(s syscall.Signal) *Interruption {
 	return ended
 }
 
-// kept is the text of the recovery file of a home.
-func kept(t *testing.T, path string) string {
+// kept is the text that a session of screens which have ended left of a home.
+func kept(t *testing.T, r *running, path string) string {
 	t.Helper()
+	marks, err := filepath.Glob(filepath.Join(filepath.Dir(path), ".alder.yaml.open-*"))
+	require.NoError(t, err)
+	require.Empty(t, marks, "nobody is told of a session that has ended")
+	drafttest.Die(t, r.app.draft)
 	d, err := draft.Open(path)
 	require.NoError(t, err)
-	text, found := d.Found()
-	require.True(t, found)
-	return string(text)
+	defer d.Close()
+	require.Len(t, d.Around().Left, 1)
+	return string(d.Around().Left[0].Text)
 }
 
 // A signal ends the screens, says where the edits are, and they are there: those put in, and what is typed in a field.
@@ -49,8 +54,9 @@ func TestRun_ASignalLosesNothing(t *testing.T) {
 		ended := r.left(s.(syscall.Signal))
 		require.ErrorContains(t, ended, "ended by a signal")
 		require.Contains(t, ended.Edits, filepath.Dir(path))
-		require.Contains(t, kept(t, path), "name: Gas furnaceZ")
-		require.Contains(t, kept(t, path), "care: rotate")
+		text := kept(t, r, path)
+		require.Contains(t, text, "name: Gas furnaceZ")
+		require.Contains(t, text, "care: rotate")
 	}
 }
 
@@ -67,7 +73,7 @@ func TestRun_AFormUnderAQuestionIsKept(t *testing.T) {
 	r.screen.InjectKey(tcell.KeyEscape, 0, tcell.ModNone)
 	r.shows("stay and mend it")
 	r.left(syscall.SIGTERM)
-	require.Contains(t, kept(t, path), "name: Gas furnaceZ")
+	require.Contains(t, kept(t, r, path), "name: Gas furnaceZ")
 }
 
 func TestRun_NothingUnsavedNothingSaid(t *testing.T) {
@@ -100,7 +106,7 @@ func TestRun_APanicEndsTheScreens(t *testing.T) {
 		require.Equal(t, "broken", ended.Mishap.What)
 		require.Regexp(t, `^ui/screens/leave_unix_test.go:\d+$`, ended.Mishap.Where)
 		require.Contains(t, ended.Edits, "are kept in")
-		require.Contains(t, kept(t, path), "care: rotate")
+		require.Contains(t, kept(t, r, path), "care: rotate")
 	}
 }
 

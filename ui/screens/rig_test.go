@@ -21,14 +21,21 @@ type rig struct {
 	stopped bool
 }
 
+// before is the rig made last. A process has one home open at a time, so the next one begins with its end.
+var before *rig
+
 func newRig(t *testing.T, opts Options, width, height int) *rig {
 	t.Helper()
+	if before != nil {
+		before.app.endSession()
+	}
 	if os.Getenv("XDG_STATE_HOME") == "" || !strings.HasPrefix(os.Getenv("XDG_STATE_HOME"), os.TempDir()) {
 		t.Setenv("XDG_STATE_HOME", t.TempDir())
 	}
 	a, err := start(opts)
 	require.NoError(t, err)
 	r := &rig{t: t, app: a, screen: tcell.NewSimulationScreen("UTF-8")}
+	before = r
 	a.stop = func() { r.stopped = true }
 	require.NoError(t, r.screen.Init())
 	t.Cleanup(r.screen.Fini)

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holdover/loads"
+	"holdover/ui/screens/draft/drafttest"
 )
 
 func TestCircuits_AddCareSaveReopen(t *testing.T) {
@@ -198,25 +199,32 @@ func TestSave_AFailureSaysWhyAndLosesNothing(t *testing.T) {
 	require.True(t, r.app.draft.Unsaved())
 }
 
+// died leaves what an edit leaves when the process dies after it, and gives the edited text.
+func died(t *testing.T, path string, keys ...any) string {
+	t.Helper()
+	r := newRig(t, Options{Path: path}, 80, 24).press(keys...)
+	edited := string(r.app.draft.Text())
+	drafttest.Die(t, r.app.draft)
+	return edited
+}
+
 func TestRecovery_IsOfferedAtTheStart(t *testing.T) {
 	path := demoFile(t)
-	first := newRig(t, Options{Path: path}, 80, 24).press(" ")
-	edited := string(first.app.draft.Text()) // and then the terminal is gone
-
+	edited := died(t, path, " ")
 	r := newRig(t, Options{Path: path}, 80, 24).has("of an earlier run").press("k").has("kept")
 	require.NotEqual(t, edited, string(r.app.draft.Text()))
-	aside, err := filepath.Glob(filepath.Join(filepath.Dir(path), ".*.unsaved.1"))
+	aside, err := filepath.Glob(filepath.Join(filepath.Dir(path), ".*.unsaved-*.aside"))
 	require.NoError(t, err)
 	require.Len(t, aside, 1)
 
-	newRig(t, Options{Path: path}, 80, 24).press(" ")
+	died(t, path, " ")
 	r = newRig(t, Options{Path: path}, 80, 24).has("of an earlier run").press("r")
 	require.Equal(t, edited, string(r.app.draft.Text()))
 	r.press("u")
 	require.Equal(t, r.file(), string(r.app.draft.Text()))
 
-	newRig(t, Options{Path: path}, 80, 24).press(" ")
-	newRig(t, Options{Path: path}, 80, 24).press("x").hasNot("of an earlier run")
+	died(t, path, " ")
+	newRig(t, Options{Path: path}, 80, 24).has("of an earlier run").press("x").hasNot("of an earlier run")
 	newRig(t, Options{Path: path}, 80, 24).hasNot("of an earlier run")
 }
 

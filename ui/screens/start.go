@@ -36,8 +36,8 @@ func (a *app) beginnings(path string) []choice {
 // beginAt begins the home file that the program was called with and that is not there. The question stays beneath what it
 // opens, so that Esc comes back to it. What an earlier run left unsaved is offered first: its owner looks for that.
 func (a *app) beginAt(path string) {
-	if d, err := draft.BeginHouse(path); err == nil {
-		if _, found := d.Found(); found {
+	if draft.Waits(path) {
+		if d, err := draft.BeginHouse(path); err == nil {
 			a.begin(d)
 			return
 		}

@@ -14,6 +14,7 @@ import (
 
 	"holdover/loads"
 	"holdover/planner"
+	"holdover/ui/screens/session"
 )
 
 // A Draft is one home file being edited. Its text always reads without fault.
@@ -29,7 +30,8 @@ type Draft struct {
 	result *planner.Result
 	tree   *yaml.Node
 
-	recovery      string // where unsaved edits are kept; empty when they cannot be
+	session       *session.Session
+	around        session.Around // what other sessions had here when it was opened
 	recoveryError error
 }
 
@@ -40,20 +42,22 @@ func Open(path string) (*Draft, error) {
 	if err != nil {
 		return nil, err
 	}
-	d := &Draft{path: path, saved: text, recovery: besideFile(path)}
+	d := &Draft{path: path, saved: text}
 	if err := d.settle(text); err != nil {
 		return nil, err
 	}
+	d.meet(session.At(path))
 	return d, nil
 }
 
 // New starts from a text that has no file yet, such as the demo home.
 func New(text []byte) (*Draft, error) {
-	d := &Draft{recovery: withoutFile()}
+	d := &Draft{}
 	if err := d.settle(text); err != nil {
 		return nil, err
 	}
 	d.saved = text
+	d.meet(session.Without("demo"))
 	return d, nil
 }
 

@@ -1,42 +1,29 @@
 package draft
 
 import (
-	"errors"
-	"fmt"
-	"io/fs"
-	"os"
-	"path/filepath"
+	"slices"
 
-	"holdover/loads"
+	"holdover/ui/disk"
+	"holdover/ui/screens/session"
 )
 
-// The recovery file holds the unsaved text. It is written whole after every step, so that a killed program, a lost
-// connection or a flat battery loses at most the field being typed; signals then need no code of their own.
+// This file keeps unsaved edits where a next run finds them, and takes in what an earlier one left; how that stands on the
+// disk is the matter of [session].
 
-// withoutFile is where the unsaved edits of a home without a file are kept: the XDG state folder, or the cache folder of
-// the system; empty when there is neither.
-func withoutFile() string {
-	state := os.Getenv("XDG_STATE_HOME")
-	if !filepath.IsAbs(state) { // the XDG base directory specification has relative values ignored
-		home, err := os.UserHomeDir()
-		if err != nil {
-			return inCache()
-		}
-		state = filepath.Join(home, ".local", "state")
-	}
-	return filepath.Join(state, "holdover", "demo.yaml.unsaved")
+// meet begins the draft's session and looks at what others have at its place.
+func (d *Draft) meet(place session.Place) {
+	d.session = session.Start(disk.OS, place, d.saved)
+	d.around = session.Look(place, d.session)
+	d.around.Left = slices.DeleteFunc(d.around.Left, func(l session.Left) bool {
+		return string(l.Text) == string(d.text) && l.Remove() == nil
+	})
 }
 
-func inCache() string {
-	cache, err := os.UserCacheDir()
-	if err != nil {
-		return ""
-	}
-	return filepath.Join(cache, "holdover", "demo.yaml.unsaved")
-}
+// Close ends the session: from now on the home counts as open no more. Unsaved edits stay in the recovery file.
+func (d *Draft) Close() { d.session.Close() }
 
 // Recovery is the path of the recovery file.
-func (d *Draft) Recovery() string { return d.recovery }
+func (d *Draft) Recovery() string { return d.session.Recovery() }
 
 // RecoveryError says why the last step could not be kept in the recovery file, nil when it could.
 func (d *Draft) RecoveryError() error { return d.recoveryError }
@@ -44,57 +31,32 @@ func (d *Draft) RecoveryError() error { return d.recoveryError }
 // keepRecovery brings the recovery file up to the current text; a text that is saved needs none.
 func (d *Draft) keepRecovery() {
 	if !d.Unsaved() {
-		d.dropRecovery()
+		d.recoveryError = d.session.Drop()
 		return
 	}
-	if d.recovery == "" {
-		d.recoveryError = errors.New("no place was found for a recovery file; save often")
-		return
-	}
-	if d.path == "" {
-		if d.recoveryError = os.MkdirAll(filepath.Dir(d.recovery), 0o700); d.recoveryError != nil {
-			return
-		}
-	}
-	d.recoveryError = loads.WriteFile(d.recovery, d.text)
-}
-
-// dropRecovery removes the recovery file. That it is gone already is no error.
-func (d *Draft) dropRecovery() {
-	d.recoveryError = nil
-	if err := os.Remove(d.recovery); err != nil && d.recovery != "" && !errors.Is(err, fs.ErrNotExist) {
-		d.recoveryError = err
-	}
+	d.recoveryError = d.session.Keep(d.text)
 }
 
 // Discard gives the unsaved edits up: the recovery file goes.
-func (d *Draft) Discard() { d.dropRecovery() }
+func (d *Draft) Discard() { d.recoveryError = d.session.Drop() }
 
-// Found gives the text of a recovery file left by an earlier run, if there is one that differs from the draft. One that
-// does not is removed.
-func (d *Draft) Found() (text []byte, ok bool) {
-	text, err := loads.TextOf(d.recovery)
-	if err != nil {
-		return nil, false
+// Around is what other sessions had at the home's place when it was opened, or saved there: it may be changed by
+// [session.Around.Forget].
+func (d *Draft) Around() *session.Around { return &d.around }
+
+// IsBase says whether the edits that a session left started from what the file holds now.
+func (d *Draft) IsBase(left session.Left) bool { return left.Base == session.Sum(d.saved) }
+
+// Recover takes what a session left as a step that can be undone. Its file goes once the draft has one of its own.
+func (d *Draft) Recover(left session.Left) error {
+	if err := d.commit(left.Text); err != nil {
+		return err
 	}
-	if string(text) == string(d.text) {
-		d.dropRecovery()
-		return nil, false
+	if d.recoveryError != nil {
+		return nil // this one is the only copy on the disk
 	}
-	return text, true
+	return left.Remove()
 }
 
-// Recover takes the text of a recovery file as a step that can be undone.
-func (d *Draft) Recover(text []byte) error { return d.commit(text) }
-
-// SetAside moves the recovery file out of the way of the next one and says where it is now.
-func (d *Draft) SetAside() (string, error) {
-	for n := 1; ; n++ {
-		aside := fmt.Sprintf("%s.%d", d.recovery, n)
-		if _, err := os.Lstat(aside); errors.Is(err, fs.ErrNotExist) {
-			return aside, os.Rename(d.recovery, aside)
-		} else if err != nil {
-			return "", err
-		}
-	}
-}
+// Untouched says whether the text is still the one that the draft began with, no step taken.
+func (d *Draft) Untouched() bool { return len(d.past) == 0 && len(d.future) == 0 }

@@ -4,9 +4,10 @@ import (
 	"errors"
 	"io/fs"
 	"os"
-	"path/filepath"
 
 	"holdover/loads"
+	"holdover/ui/disk"
+	"holdover/ui/screens/session"
 )
 
 // What stops a save until somebody decides.
@@ -34,14 +35,22 @@ func (d *Draft) Save() error {
 	return d.Overwrite()
 }
 
-// Overwrite saves without a look at what the file holds now.
-func (d *Draft) Overwrite() error {
-	if err := loads.WriteFile(d.path, d.text); err != nil {
+// Overwrite saves without a look at what the file holds now. After [disk.ErrUnconfirmed] the text is saved, as far as anybody
+// can tell, and the recovery file stays.
+func (d *Draft) Overwrite() error { return d.write(d.path) }
+
+// write brings the text to the file at path.
+func (d *Draft) write(path string) error {
+	err := disk.Replace(d.session.Steps, path, d.text)
+	if err != nil && !errors.Is(err, disk.ErrUnconfirmed) {
 		return err
 	}
 	d.saved = d.text
-	d.dropRecovery()
-	return nil
+	d.session.Saved(d.saved)
+	if err == nil {
+		d.recoveryError = d.session.Drop()
+	}
+	return err
 }
 
 // SaveAs writes the text to another file, which becomes the draft's own. A file that is there already is left alone and
@@ -50,15 +59,16 @@ func (d *Draft) SaveAs(path string, overwrite bool) error {
 	if err := statError(path); err == nil && !overwrite {
 		return ErrExists
 	}
-	if err := loads.WriteFile(path, d.text); err != nil {
+	err := d.write(path)
+	if err != nil && !errors.Is(err, disk.ErrUnconfirmed) {
 		return err
 	}
-	d.dropRecovery()
-	d.path, d.saved, d.recovery = path, d.text, besideFile(path)
-	if _, found := d.Found(); found { // of an earlier run on the other file; not ours to write over
-		_, d.recoveryError = d.SetAside()
+	if path != d.path {
+		d.session.Close()
+		d.path = path
+		d.meet(session.At(path))
 	}
-	return nil
+	return err
 }
 
 // Reread takes what the file holds now in place of the draft, as a step that can be undone.
@@ -71,6 +81,7 @@ func (d *Draft) Reread() error {
 		return err
 	}
 	d.saved = text
+	d.session.Saved(d.saved)
 	d.keepRecovery()
 	return nil
 }
@@ -84,9 +95,4 @@ func isFolder(path string) bool {
 func statError(path string) error {
 	_, err := os.Stat(path)
 	return err
-}
-
-// besideFile is where unsaved edits of a file are kept: beside it, hidden.
-func besideFile(path string) string {
-	return filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+".unsaved")
 }

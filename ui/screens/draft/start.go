@@ -12,6 +12,7 @@ import (
 	"holdover/loads"
 	"holdover/loads/splice"
 	"holdover/profiles"
+	"holdover/ui/screens/session"
 )
 
 // newName is what messages call a home that was begun here and has no file yet.
@@ -25,20 +26,25 @@ func Free(path string) bool {
 }
 
 // begin starts from a text of our own, to be saved at path; with an empty path a save asks for one. It counts as unsaved from
-// the first, but the first edit is what writes a recovery file: there may be one of an earlier run, which [Draft.Found] finds.
+// the first, but the first edit is what writes a recovery file.
 func begin(text, path string) (*Draft, error) {
 	d := &Draft{path: path, title: newName}
-	switch {
-	case path != "":
-		d.recovery = besideFile(path)
-	case withoutFile() != "":
-		d.recovery = filepath.Join(filepath.Dir(withoutFile()), "new.yaml.unsaved")
-	}
 	if err := d.settle([]byte(text)); err != nil {
 		return nil, err
 	}
+	d.meet(placeOfNew(path))
 	return d, nil
 }
+
+func placeOfNew(path string) session.Place {
+	if path == "" {
+		return session.Without("new")
+	}
+	return session.At(path)
+}
+
+// Waits says whether a run that died left unsaved edits of a home that was begun at path and never saved.
+func Waits(path string) bool { return len(session.Look(placeOfNew(path), nil).Left) > 0 }
 
 // BeginAppliance starts a home of one appliance, to be carried for half an hour, and one unit whose spec sheet is still empty.
 // It will be saved at path, or where that is empty under a name still to be given.

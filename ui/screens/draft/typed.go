@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -87,14 +88,18 @@ func scalar(text string) string {
 	return splice.Quote(text)
 }
 
+// wholes are the keys whose mapping is one value to a person: its keys exclude or need each other.
+var wholes = []string{"start", "use", "sun", "lasts", "gas", "tank", "pit"}
+
 // fragment writes what was typed into a field as one line of YAML.
 func fragment(key any, text string) (string, error) {
 	open, shut := "", ""
-	switch key {
-	case "start", "use", "sun", "lasts", "gas", "tank", "pit":
+	if name, _ := key.(string); slices.Contains(wholes, name) {
 		if inside, ok := mappingIn(text); ok {
 			open, text, shut = "{", inside, "}"
 		}
+	}
+	switch key {
 	case "fuels", "runs":
 		open, shut = "[", "]"
 	case "runtimes":
