@@ -5,17 +5,20 @@ import (
 	"reflect"
 
 	"gopkg.in/yaml.v3"
+
+	"holdover/loads/units"
 )
 
 // ReadGear turns the text of a file of spec sheets into its gear: a list of entries as they stand under `gear` in a home
-// file, or a mapping with that one key. name is what messages call the file. The error, when there is one, is a [Faults]
-// with every fault found.
-func ReadGear(text []byte, name string) ([]Gear, error) {
+// file, or a mapping with that one key. name is what messages call the file, and s the system of its bare numbers. The error,
+// when there is one, is a [Faults] with every fault found.
+func ReadGear(text []byte, name string, s units.System) ([]Gear, error) {
 	root, faults := parseAny(text, name)
 	if faults != nil {
 		return nil, faults
 	}
-	r := &reader{file: name, source: "gear file", origins: map[string]Origin{}}
+	r := newReader(name, s, map[string]Origin{})
+	r.source = "gear file"
 	var sheet struct {
 		Gear []Gear `key:"gear" doc:"units on offer or already owned, from their spec sheets"`
 	}

@@ -12,6 +12,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"holdover/loads/units"
+	"holdover/profiles"
 )
 
 // A reader fills structs from a YAML tree by their tags, and gathers every fault instead of stopping at the first.
@@ -19,8 +20,10 @@ type reader struct {
 	file    string
 	source  string // what Origin.Source says of values read now
 	quiet   bool   // values are defaults or profile fields: their lines are not the home file's
+	system  units.System
 	faults  Faults
 	origins map[string]Origin
+	motors  map[string]float64 // running draws given as a motor's horsepower, by path
 }
 
 // A ownReader is a field type that reads itself, because it has a form of its own.
@@ -43,6 +46,14 @@ func (r *reader) note(n *yaml.Node, path string) {
 		origin.Line = n.Line
 	}
 	r.origins[path] = origin
+}
+
+// understood records what was understood of a value of the home file.
+func (r *reader) understood(path, says string) {
+	if origin, ok := r.origins[path]; ok && !r.quiet {
+		origin.Says = says
+		r.origins[path] = origin
+	}
 }
 
 // mapping reads n into the struct value v, key by key.
@@ -73,7 +84,7 @@ func (r *reader) entries(n *yaml.Node, path string, fields []Field) func(func(st
 			}
 			seen[key.Value] = key.Line
 			if !slices.ContainsFunc(fields, func(f Field) bool { return f.Key == key.Value }) {
-				r.fault(key, join(path, key.Value), "unknown key %q%s", key.Value, suggest(key.Value, fields))
+				r.unknownKey(n, key, value, path, fields)
 				continue
 			}
 			if !yield(key.Value, value) {
@@ -81,6 +92,15 @@ func (r *reader) entries(n *yaml.Node, path string, fields []Field) func(func(st
 			}
 		}
 	}
+}
+
+// unknownKey faults a key. Inside braces a comma ends a value, so that the rest of a number with thousands apart looks like one.
+func (r *reader) unknownKey(n, key, value *yaml.Node, path string, fields []Field) {
+	if _, err := strconv.ParseFloat(key.Value, 64); err == nil && isNull(value) && n.Style&yaml.FlowStyle != 0 {
+		r.fault(key, join(path, key.Value), "%q stands alone: inside braces a comma ends a value; write the number without it or in quotes, like 8000 or \"8,000\"", key.Value)
+		return
+	}
+	r.fault(key, join(path, key.Value), "unknown key %q%s", key.Value, suggest(key.Value, fields))
 }
 
 // value reads one value into its field.
@@ -136,7 +156,7 @@ func (r *reader) scalarInto(n *yaml.Node, text string, v reflect.Value, f Field,
 			r.fault(n, path, "%q is not a whole number", text)
 			return
 		}
-		if err := f.check(value, text); err != nil {
+		if err := f.check(value, text, ""); err != nil {
 			r.fault(n, path, "%v", err)
 			return
 		}
@@ -152,28 +172,62 @@ func (r *reader) scalarInto(n *yaml.Node, text string, v reflect.Value, f Field,
 
 // number reads a quantity or a plain share and holds it to its range.
 func (r *reader) number(n *yaml.Node, text string, f Field, path string) (float64, bool) {
-	parse := units.ParseShare
-	if f.Dimension != nil {
-		parse = func(text string) (float64, error) { return units.Parse(text, *f.Dimension) }
+	if f.Motor && r.motor(text, path) {
+		return 0, true // its watts follow from its volts, which may still come
 	}
-	value, err := parse(text)
-	if err == nil && (math.IsNaN(value) || math.IsInf(value, 0)) {
-		err = fmt.Errorf("%q is not a finite number", text)
+	read := func(text string) (units.Reading, error) {
+		share, err := units.ParseShare(text)
+		return units.Reading{Value: share, Plain: true}, err
+	}
+	if f.Dimension != nil {
+		read = func(text string) (units.Reading, error) { return units.Read(text, *f.Dimension, r.system) }
+	}
+	got, err := read(text)
+	if err == nil && got.Bare && got.Value > 0 && got.Value < f.BareFrom {
+		err = f.askUnit(text, got.Value)
 	}
 	if err == nil {
-		err = f.check(value, text)
+		err = f.check(got.Value, text, got.Unit)
 	}
 	if err != nil {
 		r.fault(n, path, "%v", err)
 		return 0, false
 	}
-	return value, true
+	if !got.Plain {
+		r.echo(text, f, path, got)
+	}
+	return got.Value, true
+}
+
+// echo records what was understood of a quantity, and that it is a bare number where the units of the home decide.
+func (r *reader) echo(text string, f Field, path string, got units.Reading) {
+	r.understood(path, f.Dimension.Says(got))
+	origin, ok := r.origins[path]
+	if ok && !r.quiet && got.Bare && f.Dimension.BySystem() && (got.Value != 0 || f.kind == reflect.TypeFor[units.Celsius]()) {
+		origin.Bare, origin.Typed = true, text
+		r.origins[path] = origin
+	}
+}
+
+// motor takes a running draw that is given as a motor's horsepower; false for any other.
+func (r *reader) motor(text, path string) bool {
+	got, err := units.Read(text, units.MotorSize, r.system)
+	if err != nil || got.Bare {
+		return false
+	}
+	r.motors[path] = got.Value
+	return true
 }
 
 func (r *reader) word(n *yaml.Node, text string, v reflect.Value, f Field, path string) {
 	if f.Words != nil && !slices.Contains(f.Words, text) {
-		r.fault(n, path, "%q found; %s is accepted", text, oneOf(f.Words))
-		return
+		means, ok := profiles.Meaning(text)
+		if !ok || !slices.Contains(f.Words, means) {
+			r.fault(n, path, "%s", f.notAWord(text))
+			return
+		}
+		text = means
+		r.understood(path, means)
 	}
 	if strings.ContainsFunc(text, unicode.IsControl) {
 		r.fault(n, path, "%q holds a control character or a line break; plain text on one line is wanted", text)
@@ -196,6 +250,20 @@ func (r *reader) sequence(n *yaml.Node, v reflect.Value, f Field, path string) {
 		r.value(item, v.Index(i), Field{Words: f.Words, Low: f.Low, High: f.High, Bounded: f.Bounded,
 			Dimension: dimensions[v.Type().Elem()]}, fmt.Sprintf("%s[%d]", path, i))
 	}
+}
+
+// notAWord says what is accepted in place of a word, or asks which of two it is.
+func (f Field) notAWord(text string) string {
+	may := slices.DeleteFunc(profiles.MayMean(text), func(word string) bool { return !slices.Contains(f.Words, word) })
+	if len(may) > 1 {
+		return fmt.Sprintf("%q may be one or the other: %s?", text, oneOf(may))
+	}
+	return fmt.Sprintf("%q found; %s is accepted", text, oneOf(f.Words))
+}
+
+// askUnit asks about a bare number that is likely to be in another unit: a break in supply is printed in ms.
+func (f Field) askUnit(text string, seconds float64) error {
+	return fmt.Errorf("%q has no unit: %s s, or %s ms? Those are the same; %s ms is not", text, text, units.Format(seconds*1000), text)
 }
 
 func isNull(n *yaml.Node) bool { return n.Kind == yaml.ScalarNode && n.Tag == "!!null" }

@@ -65,7 +65,7 @@ func TestOf_AnySheetGetsAnAnswer(t *testing.T) {
 	all := homes(t)
 	rapid.Check(t, func(r *rapid.T) {
 		sheet := drawSheet(r)
-		gear, err := loads.ReadGear([]byte(sheet), "gear.yaml")
+		gear, err := loads.ReadGear([]byte(sheet), "gear.yaml", units.US)
 		require.NoError(r, err, sheet)
 		home := *rapid.SampledFrom(all).Draw(r, "home")
 		home.Gear = gear
@@ -103,7 +103,7 @@ func TestOf_LongerIsNeverEasier(t *testing.T) {
 	all := homes(t)
 	order := []Verdict{Fits, FitsIf, DoesNotFit}
 	rapid.Check(t, func(r *rapid.T) {
-		gear, err := loads.ReadGear([]byte(drawSheet(r)), "gear.yaml")
+		gear, err := loads.ReadGear([]byte(drawSheet(r)), "gear.yaml", units.US)
 		require.NoError(r, err)
 		home := *rapid.SampledFrom(all).Draw(r, "home")
 		home.Gear = gear
@@ -127,7 +127,7 @@ func TestOf_MoreLastsNoLess(t *testing.T) {
 		home := *rapid.SampledFrom(all).Draw(r, "home")
 		sheet := func(energy, left float64) []loads.Gear {
 			gear, err := loads.ReadGear([]byte(fmt.Sprintf("- {name: Box, kind: power-station, watts: 2 kW, energy: %f, capacity_left: %f, chemistry: %s}\n", energy, left,
-				"agm")), "gear.yaml")
+				"agm")), "gear.yaml", units.US)
 			require.NoError(r, err)
 			return gear
 		}
