@@ -76,7 +76,7 @@ func (s *StartHour) readNode(r *reader, n *yaml.Node, path string) {
 	}
 	at, err := parseClock(text)
 	if err != nil {
-		r.fault(n, path, "%v; a clock time like \"18:00\", or worst, is accepted", err)
+		r.fault(n, path, "%v; worst is accepted too", err)
 		return
 	}
 	*s = StartHour{At: at}

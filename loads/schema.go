@@ -125,7 +125,7 @@ func init() { // not a literal: object refers back to it
 	clock := units.ClockPattern()
 	pattern := func(p string) map[string]any { return map[string]any{"type": "string", "pattern": "^" + p + "$"} }
 	ownForms = map[reflect.Type]func() map[string]any{
-		reflect.TypeFor[Service]():   func() map[string]any { return enum(Services()) },
+		reflect.TypeFor[Service](): func() map[string]any { return enum(Services()) },
 		reflect.TypeFor[StartHour](): func() map[string]any {
 			return map[string]any{"anyOf": []any{pattern("(worst|" + clock + ")"), map[string]any{"type": "integer", "minimum": 13, "maximum": 24}}}
 		},

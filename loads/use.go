@@ -111,3 +111,9 @@ func parseUse(text string) (u Use, says string, err error) {
 	}
 	return Use{Kind: UseDuty, Duty: got.Value / 24, Spell: true}, units.LongTime.Says(got) + " a day", nil
 }
+
+// IsUse says whether a text is a use as people say it, and no mapping: "3 hours a day", "always".
+func IsUse(text string) bool {
+	_, _, err := parseUse(text)
+	return err == nil
+}

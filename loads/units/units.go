@@ -42,6 +42,8 @@ type Dimension struct {
 	Base    string // "W": the unit of the value, and of a bare number unless the systems differ
 	units   []unit
 
+	usExample string // in the units of the US system, where Example is not
+
 	us       string // unit of a bare number in US customary units, where that is not the base
 	compound bool   // may be given in two units, such as 5 ft 6 in
 	words    bool   // may be a word, such as overnight
@@ -53,6 +55,14 @@ func (d Dimension) BareUnit(s System) string {
 		return d.us
 	}
 	return d.Base
+}
+
+// ExampleIn is a text of this dimension as it is written in the units of a system.
+func (d Dimension) ExampleIn(s System) string {
+	if s == US && d.usExample != "" {
+		return d.usExample
+	}
+	return d.Example
 }
 
 // BySystem says whether the systems differ on what a bare number means.
@@ -85,18 +95,18 @@ var (
 	MiddlingTime = Dimension{Name: "time", Article: "a time", Example: "40 min", Base: "min", units: timeUnits("min", 60), compound: true}
 	LongTime     = Dimension{Name: "time", Article: "a time", Example: "24 h", Base: "h", units: timeUnits("h", 3600), compound: true, words: true}
 	Temperature  = Dimension{Name: "temperature", Article: "a temperature", Example: "35 C", Base: "C", units: []unit{
-		{"C", 1, 0}, {"°C", 1, 0}, {"F", 5.0 / 9, -32}, {"°F", 5.0 / 9, -32}, {"K", 1, -273.15}}, us: "F"}
+		{"C", 1, 0}, {"°C", 1, 0}, {"F", 5.0 / 9, -32}, {"°F", 5.0 / 9, -32}, {"K", 1, -273.15}}, us: "F", usExample: "95 F"}
 	Difference = Dimension{Name: "temperature difference", Article: "a temperature difference", Example: "12 K", Base: "K", units: []unit{
-		{"K", 1, 0}, {"C", 1, 0}, {"°C", 1, 0}, {"F", 5.0 / 9, 0}, {"°F", 5.0 / 9, 0}}, us: "F"}
+		{"K", 1, 0}, {"C", 1, 0}, {"°C", 1, 0}, {"F", 5.0 / 9, 0}, {"°F", 5.0 / 9, 0}}, us: "F", usExample: "22 F"}
 	Frequency = Dimension{Name: "frequency", Article: "a frequency", Example: "60 Hz", Base: "Hz", units: []unit{{"Hz", 1, 0}}}
-	Length    = Dimension{Name: "length", Article: "a length", Example: "1600 m", Base: "m", units: []unit{{"m", 1, 0}, {"km", 1000, 0}, {"cm", 0.01, 0}, {"mm", 0.001, 0}, {"ft", footMetres, 0}, {"in", footMetres / 12, 0}}, us: "ft", compound: true}
-	Area      = Dimension{Name: "area", Article: "an area", Example: "170 m2", Base: "m2", units: []unit{{"m2", 1, 0}, {"m²", 1, 0}, {"ft2", footMetres * footMetres, 0}, {"ft²", footMetres * footMetres, 0}}, us: "ft2"}
+	Length    = Dimension{Name: "length", Article: "a length", Example: "1600 m", Base: "m", units: []unit{{"m", 1, 0}, {"km", 1000, 0}, {"cm", 0.01, 0}, {"mm", 0.001, 0}, {"ft", footMetres, 0}, {"in", footMetres / 12, 0}}, us: "ft", usExample: "60 ft", compound: true}
+	Area      = Dimension{Name: "area", Article: "an area", Example: "170 m2", Base: "m2", units: []unit{{"m2", 1, 0}, {"m²", 1, 0}, {"ft2", footMetres * footMetres, 0}, {"ft²", footMetres * footMetres, 0}}, us: "ft2", usExample: "1850 ft2"}
 	HeatLoss  = Dimension{Name: "heat loss", Article: "a heat loss", Example: "220 W/K", Base: "W/K", units: []unit{
 		{"W/K", 1, 0}, {"W/C", 1, 0}, {"kW/K", 1000, 0}, {"Btu/h/F", btuWh * 9 / 5, 0}, {"Btu/(h·F)", btuWh * 9 / 5, 0}}}
 	HeatCapacity = Dimension{Name: "heat capacity", Article: "a heat capacity", Example: "9 kWh/K", Base: "Wh/K", units: []unit{
 		{"Wh/K", 1, 0}, {"kWh/K", 1000, 0}, {"kJ/K", 1000.0 / 3600, 0}, {"MJ/K", 1e6 / 3600, 0}, {"Btu/F", btuWh * 9 / 5, 0}}}
-	Volume = Dimension{Name: "volume", Article: "a volume", Example: "25 gal", Base: "L", units: []unit{
-		{"L", 1, 0}, {"l", 1, 0}, {"mL", 0.001, 0}, {"gal", gallonL, 0}, {"imp gal", 4.54609, 0}, {"m3", 1000, 0}, {"m³", 1000, 0}, {"ft3", 28.316846592, 0}, {"ft³", 28.316846592, 0}}, us: "gal"}
+	Volume = Dimension{Name: "volume", Article: "a volume", Example: "95 L", Base: "L", units: []unit{
+		{"L", 1, 0}, {"l", 1, 0}, {"mL", 0.001, 0}, {"gal", gallonL, 0}, {"imp gal", 4.54609, 0}, {"m3", 1000, 0}, {"m³", 1000, 0}, {"ft3", 28.316846592, 0}, {"ft³", 28.316846592, 0}}, us: "gal", usExample: "25 gal"}
 )
 
 // Flow is apart from the block above because its units are those of a volume in those of a time.

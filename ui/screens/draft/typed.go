@@ -8,6 +8,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
+	"holdover/loads"
 	"holdover/loads/splice"
 )
 
@@ -88,6 +89,9 @@ func scalar(text string) string {
 // fragment writes what was typed into a field as one line of YAML.
 func fragment(key any, text string) (string, error) {
 	open, shut := "", ""
+	if key == "use" && loads.IsUse(text) {
+		return scalar(text), nil
+	}
 	switch key {
 	case "start", "use", "sun", "lasts", "gas", "tank", "pit":
 		if inside, ok := mappingIn(text); ok {
