@@ -129,6 +129,9 @@ func mustRange(text string) (low, high float64, bounded bool) {
 	return low, high, true
 }
 
+// Whole says whether the field is a whole number.
+func (f Field) Whole() bool { return f.kind.Kind() == reflect.Int }
+
 // check says what is wrong with a value in the base unit, or nothing. Where people do not agree on a unit, the range is said in
 // the one that was typed or taken.
 func (f Field) check(value float64, found, unit string) error {

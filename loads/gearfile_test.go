@@ -32,7 +32,7 @@ func TestReadGear_Faults(t *testing.T) {
 		"- {name: Box}\n": "gear.yaml:1: gear[0].kind: the kind is missing",
 		"- {name: A, kind: ups}\n- {name: A, kind: ups}\n":                  `gear.yaml:2: gear[1].name: "A" is the name of the unit on line 1 too`,
 		"- {name: A, kind: ups, runtimes: [[50%, 5 min], [100%, 5 min]]}\n": "a higher load must last less long",
-		"- {name: A, kind: ups, runtimes: [[50%, 5 min], [50%, 6 min]]}\n":  "a higher load must last less long",
+		"- {name: A, kind: ups, runtimes: [[50%, 5 min], [50%, 6 min]]}\n":  "stands twice",
 		"- {name: A, kind: ups, hertz: 400 Hz}\n":                           "45 to 65 Hz is accepted",
 	} {
 		_, err := ReadGear([]byte(text), "gear.yaml", units.US)

@@ -189,6 +189,9 @@ func (r *reader) number(n *yaml.Node, text string, f Field, path string) (float6
 	if err == nil {
 		err = f.check(got.Value, text, got.Unit)
 	}
+	if err == nil && got.Value != 0 && math.Abs(got.Value) < leastAmount && f.kind != reflect.TypeFor[units.Celsius]() {
+		err = fmt.Errorf("%q is too small an amount to mean anything; 0, or %g and more, is accepted", text, leastAmount)
+	}
 	if err != nil {
 		r.fault(n, path, "%v", err)
 		return 0, false
@@ -196,8 +199,12 @@ func (r *reader) number(n *yaml.Node, text string, f Field, path string) (float6
 	if !got.Plain {
 		r.echo(text, f, path, got)
 	}
-	return got.Value, true
+	return got.Value + 0, true // + 0: no figure is minus nothing
 }
+
+// leastAmount is the least that a figure other than 0 may be, in the base unit of its dimension: a microwatt, a microsecond. What is
+// less is a slip, and dividing by it would make figures that no machine can have.
+const leastAmount = 1e-6
 
 // echo records what was understood of a quantity, and that it is a bare number where the units of the home decide.
 func (r *reader) echo(text string, f Field, path string, got units.Reading) {

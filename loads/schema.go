@@ -133,7 +133,7 @@ func init() { // not a literal: object refers back to it
 			return pattern("([fF][rR][oO][mM] +|[bB][eE][tT][wW][eE][eE][nN] +)?" + clock + "( *[-–—] *| +([tT][oO]|[uU][nN][tT][iI][lL]|[tT][iI][lL][lL]|[aA][nN][dD]) +)" + clock)
 		},
 		reflect.TypeFor[EngineDerate](): func() map[string]any {
-			return map[string]any{"anyOf": []any{enum([]string{ISO3046, RuleOfThumb}), map[string]any{"type": "number", "exclusiveMinimum": 0, "maximum": 1}}}
+			return map[string]any{"anyOf": []any{enum([]string{ISO3046, RuleOfThumb}), map[string]any{"type": "number", "minimum": leastDerate, "maximum": 1}}}
 		},
 		reflect.TypeFor[Start](): func() map[string]any { return wordOr(enum([]string{string(NoStart)}), reflect.TypeFor[startKeys]()) },
 		reflect.TypeFor[Use](): func() map[string]any {

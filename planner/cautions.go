@@ -139,9 +139,7 @@ func (c *circumstances) engineIs(is func(choose.Outcome) bool) bool {
 // leftWaiting holds where a circuit that can never wait, by its profile or its own can_wait, is set to take turns or left off.
 func (c *circumstances) leftWaiting() bool {
 	for i := range c.Home.Circuits {
-		l := &c.Home.Circuits[i]
-		_, known := c.Home.Origin(fmt.Sprintf("circuits[%d].needs.can_wait", i))
-		if l.Care != loads.Keep && known && l.Needs.CanWait == 0 {
+		if c.Home.Circuits[i].Care != loads.Keep && c.Home.NeverWaits(i) {
 			return true
 		}
 	}

@@ -148,3 +148,32 @@ func TestRuntime_AsksForTheWattsItsPointsHangOn(t *testing.T) {
 	}
 	assert.Contains(t, ids(report.Units[0].Checks, Asked), "runtime")
 }
+
+// A unit gives no more than the sheet says is stored, however light the load: by hand, 216 Wh with all of it left carry 15 W at an
+// efficiency of 0.9 and 15 W of the unit's own for 216/(15/0.9 + 15) = 6.82 h, where the law alone says six days.
+func TestReserve_NeverMoreThanTheStatedEnergy(t *testing.T) {
+	law, _ := FitLaw([]loads.Runtime{{Load: 0.5, Time: 11}, {Load: 1, Time: 2.5}}, 900)
+	alone := newLaw(law, 1, 15)
+	assert.Greater(t, float64(alone.Hours(15)), 140.0)
+	held := alone.atMostEnergy(216, 0.9, 15)
+	assert.InDelta(t, 216/(15/0.9+15), float64(held.Hours(15)), 1e-9)
+	assert.Equal(t, alone.Hours(450), held.Hours(450), "the maker's own points stand")
+	rapid.Check(t, func(r *rapid.T) {
+		watts := rapid.Float64Range(1, 2000).Draw(r, "rated")
+		energy := rapid.Float64Range(1, 5000).Draw(r, "energy")
+		t1, t2 := rapid.Float64Range(0.05, 1).Draw(r, "first"), rapid.Float64Range(0.05, 1).Draw(r, "second")
+		points := []loads.Runtime{{Load: 0.5, Time: units.Minutes(60 * t1 * energy / (0.5 * watts))}, {Load: 1, Time: units.Minutes(60 * t1 * t2 * 0.5 * energy / (0.5 * watts))}}
+		law, ok := FitLaw(points, units.Watts(watts))
+		require.True(r, ok)
+		left, efficiency, idle := rapid.Float64Range(0.05, 1).Draw(r, "left"), rapid.Float64Range(0.3, 1).Draw(r, "efficiency"), rapid.Float64Range(0, 2000).Draw(r, "idle")
+		held := newLaw(law, left, units.Watts(rapid.Float64Range(0, watts).Draw(r, "running"))).atMostEnergy(units.WattHours(energy), efficiency, units.Watts(idle))
+		before := math.Inf(1)
+		for share := 0.0; share <= 1; share += 1.0 / 64 {
+			hours, w := float64(held.Hours(units.Watts(share*watts))), share*watts
+			assert.False(r, math.IsNaN(hours) || math.IsInf(hours, 0))
+			assert.LessOrEqual(r, w*hours, energy*(1+1e-9), "%v W", w)
+			assert.LessOrEqual(r, hours, before*(1+1e-9), "a heavier load lasts no longer, %v W", w)
+			before = hours
+		}
+	})
+}
