@@ -33,7 +33,7 @@ var everydayValues = []struct {
 	{"limits.budget", "$8000", 8000.0, "$8,000"}, {"limits.budget", "8,000", 8000.0, "$8,000"}, {"limits.budget", "8000 USD", 8000.0, ""}, {"limits.budget", "8k", 8000.0, "$8,000"}, {"limits.budget", "$8.5K", 8500.0, "$8,500"},
 	{"prices.gasoline_per_l", "$3.785411784/gal", 1.0, "3.78541 USD/gal"},
 	{"limits.fuel_store", "10 gallons", units.Litres(10 * 3.785411784), "10 gal (37.9 L)"}, {"limits.fuel_store", "10", units.Litres(10 * 3.785411784), "10 gal (37.9 L)"},
-	{"limits.fuels", "[natural gas, LPG, petrol]", []string{"natural-gas", "propane", "gasoline"}, ""}, {"site.gas.kind", "natural gas", "natural-gas", "natural-gas"},
+	{"limits.fuels", "[natural gas, LPG, petrol]", []string{"natural-gas", "propane", "gasoline"}, ""}, {"limits.fuels", "natural gas, diesel", []string{"natural-gas", "diesel"}, ""}, {"limits.fuels", "propane", []string{"propane"}, ""}, {"site.gas.kind", "natural gas", "natural-gas", "natural-gas"},
 	{"site.elevation", "5000 feet", units.Metres(1524), "5,000 ft (1,524 m)"}, {"site.daily_range", "18", units.Kelvins(10), "18 °F (10 K)"},
 	{"home.floor_area", "2000 sqft", units.SquareMetres(2000 * 0.09290304), "2,000 ft² (186 m²)"}, {"home.floor_area", "2000 sq ft", units.SquareMetres(2000 * 0.09290304), "2,000 ft² (186 m²)"},
 	{"home.service_amps", "200 amp", units.Amps(200), "200 A"}, {"home.units", "metric", "si", "si"}, {"assume.years", "20 years", 20.0, ""},
@@ -117,7 +117,7 @@ func TestRead_AsksAboutEverydayInput(t *testing.T) {
 	for _, c := range [][3]string{
 		{"outage.length", "30m", "30min?"}, {"outage.length", "a month", "how many days?"}, {"outage.start", "6", "6am or 6pm?"}, {"outage.start", "13pm", "hours go from 1 to 12"},
 		{"outage.start", "25:00", "no clock time"}, {"limits.quiet", "10-7", "10am or 10pm?"}, {"limits.quiet", "10pm", "two different clock times"}, {"limits.quiet", "noon to 12:00", "two different"},
-		{"limits.fuels", "[gas]", "gasoline or natural-gas?"}, {"gear[0].fuel", "Gas", "gasoline or natural-gas?"}, {"site.gas.kind", "gas", "natural-gas or propane is accepted"},
+		{"limits.fuels", "[gas]", "gasoline or natural-gas?"}, {"limits.fuels", "gas", "gasoline or natural-gas?"}, {"limits.fuels", "propane,", "\"\" found"}, {"gear[0].fuel", "Gas", "gasoline or natural-gas?"}, {"site.gas.kind", "gas", "natural-gas or propane is accepted"},
 		{"limits.budget", "1,5", "1.5, or a thousand, like 1,500?"}, {"limits.budget", "80 €", "US dollars; how many?"}, {"circuits[0].needs.gap", "0.02", "0.02 s, or 20 ms?"}, {"gear[0].gap", ".5", "500 ms?"},
 		{"circuits[0].use", "3", "3 h a day, 3 min a day, or a share of the time like 35 %?"}, {"circuits[0].use", "25 h", "0 to 24 h a day"}, {"circuits[0].use", "30m a day", "30min?"}, {"circuits[0].use", "120 %", "0 to 100 %"},
 		{"circuits[0].standby", "1/2 hp", "how many watts does it draw?"}, {"circuits[0].running", "20 hp", "goes from a fraction to 10 hp"}, {"circuits[0].running", "-1 hp", "goes from a fraction to 10 hp"},
@@ -161,6 +161,7 @@ func TestRead_HorsepowerIsNotWhatAMotorDraws(t *testing.T) {
 func TestSchema_TakesEverydayInput(t *testing.T) {
 	var schema map[string]any
 	require.NoError(t, json.Unmarshal(loads.Schema(), &schema))
+	inlined(schema["properties"], schema["definitions"].(map[string]any))
 	for _, c := range everydayValues {
 		if strings.HasPrefix(c.text, "[") {
 			continue
@@ -168,7 +169,9 @@ func TestSchema_TakesEverydayInput(t *testing.T) {
 		assert.True(t, accepts(schemaAt(t, schema, c.path), c.text), "%s: %s", c.path, c.text)
 	}
 	for _, word := range []string{"natural gas", "LPG", "Petrol", "propane"} {
-		items := schemaAt(t, schema, "limits.fuels")["items"].(map[string]any)
+		fuels := schemaAt(t, schema, "limits.fuels")
+		items := fuels["anyOf"].([]any)[0].(map[string]any)["items"].(map[string]any)
+		assert.True(t, accepts(fuels, word+", diesel"), word)
 		assert.True(t, accepts(items, word), word)
 		assert.False(t, accepts(items, "gas"))
 	}
@@ -189,6 +192,24 @@ func schemaAt(t *testing.T, schema map[string]any, path string) map[string]any {
 		}
 	}
 	return schema
+}
+
+// inlined puts the definitions where they are referred to.
+func inlined(part any, definitions map[string]any) any {
+	switch part := part.(type) {
+	case map[string]any:
+		if ref, ok := part["$ref"].(string); ok {
+			return definitions[strings.TrimPrefix(ref, "#/definitions/")]
+		}
+		for key, inner := range part {
+			part[key] = inlined(inner, definitions)
+		}
+	case []any:
+		for i := range part {
+			part[i] = inlined(part[i], definitions)
+		}
+	}
+	return part
 }
 
 // accepts says whether a schema takes a text, as far as the forms that ours has go.

@@ -248,15 +248,30 @@ func (r *reader) word(n *yaml.Node, text string, v reflect.Value, f Field, path 
 }
 
 func (r *reader) sequence(n *yaml.Node, v reflect.Value, f Field, path string) {
-	if n.Kind != yaml.SequenceNode {
+	items := n.Content
+	switch {
+	case n.Kind == yaml.ScalarNode && f.Words != nil:
+		items = wordsIn(n)
+	case n.Kind != yaml.SequenceNode:
 		r.fault(n, path, "%s found; a list is wanted", describe(n))
 		return
 	}
-	v.Set(reflect.MakeSlice(v.Type(), len(n.Content), len(n.Content)))
-	for i, item := range n.Content {
+	v.Set(reflect.MakeSlice(v.Type(), len(items), len(items)))
+	for i, item := range items {
 		r.value(item, v.Index(i), Field{Words: f.Words, Low: f.Low, High: f.High, Bounded: f.Bounded,
 			Dimension: dimensions[v.Type().Elem()]}, fmt.Sprintf("%s[%d]", path, i))
 	}
+}
+
+// wordsIn makes a list of words that stand without brackets: propane, gasoline.
+func wordsIn(n *yaml.Node) []*yaml.Node {
+	var items []*yaml.Node
+	for _, word := range strings.Split(n.Value, ",") {
+		item := *n
+		item.Value = strings.TrimSpace(word)
+		items = append(items, &item)
+	}
+	return items
 }
 
 // notAWord says what is accepted in place of a word, or asks which of two it is.

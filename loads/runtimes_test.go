@@ -16,6 +16,7 @@ func TestRuntimes_FaultsNameThePoint(t *testing.T) {
 		{"runtimes: [[51%, 1 min], [50%, 60 min]]", "runtimes[0]", "1.02 times the load lasts a 60th as long"},
 		{"runtimes: [[20%, 90 min], [50%, 5 min], [100%, 0.004 h]]", "", ""},
 		{"runtimes: [[20%, 90 min], [30%, 30 min], [50%, 0.2 min]]", "runtimes[2]", "no battery falls off so fast"},
+		{"runtimes: [[10%, 120 min], [90%, 10 min], [91%, 1 min]]", "runtimes[2]", "1.01 times the load lasts a 10th as long"},
 		{"runtimes: [[50%, 11 min], [100%, 12 min]]", "runtimes[1]", "a higher load must last less long"},
 		{"runtimes: [[100%, 12 min], [50%, 11 min]]", "runtimes[0]", "a higher load must last less long"},
 		{"runtimes: [[50%, 11 min], [50%, 11 min]]", "runtimes[1]", "stands twice"},

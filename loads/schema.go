@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"reflect"
+	"strings"
 
 	"holdover/loads/units"
 	"holdover/profiles"
@@ -16,11 +17,34 @@ func Schema() []byte {
 	root["$schema"] = "http://json-schema.org/draft-07/schema#"
 	root["title"] = "holdover home file"
 	root["required"] = []string{"holdover", "circuits"}
+	definitions := map[string]any{}
+	root["properties"] = shared(root["properties"], definitions)
+	root["definitions"] = definitions
 	text, err := json.MarshalIndent(root, "", "  ")
 	if err != nil {
 		panic("loads: " + err.Error())
 	}
 	return append(text, '\n')
+}
+
+// shared is a part of the schema in which each form of a text that has a title stands as a reference to its one definition: a
+// pattern of all that people write is long, and many keys have the same.
+func shared(part any, definitions map[string]any) any {
+	switch part := part.(type) {
+	case map[string]any:
+		if title, ok := part["title"].(string); ok && part["pattern"] != nil {
+			definitions[title] = part
+			return map[string]any{"$ref": "#/definitions/" + title}
+		}
+		for key, inner := range part {
+			part[key] = shared(inner, definitions)
+		}
+	case []any:
+		for i := range part {
+			part[i] = shared(part[i], definitions)
+		}
+	}
+	return part
 }
 
 // object describes a mapping by its type's fields; path is where it stands, such as "site".
@@ -80,7 +104,11 @@ func formOf(f Field, path string) map[string]any {
 	case reflect.Struct:
 		return object(t, path)
 	case reflect.Slice:
-		return map[string]any{"type": "array", "items": formOf(Field{kind: t.Elem(), Words: f.Words, Low: f.Low, High: f.High, Bounded: f.Bounded}, path)}
+		list := map[string]any{"type": "array", "items": formOf(Field{kind: t.Elem(), Words: f.Words, Low: f.Low, High: f.High, Bounded: f.Bounded}, path)}
+		if f.Words != nil { // without brackets they are one text
+			return map[string]any{"anyOf": []any{list, patternForm(units.ListPattern(f.Words), strings.Join(f.Words[:2], ", "))}}
+		}
+		return list
 	case reflect.Bool:
 		return map[string]any{"type": "boolean"}
 	case reflect.Int:
@@ -102,7 +130,9 @@ func quantityForm(f Field) map[string]any {
 	if f.Bounded && !f.Dimension.BySystem() {
 		number["minimum"], number["maximum"] = f.Low, f.High
 	}
-	return map[string]any{"anyOf": []any{number, patternForm(f.Dimension.Pattern(), f.Dimension.Example)}}
+	text := patternForm(f.Dimension.Pattern(), f.Dimension.Example)
+	text["title"] = strings.NewReplacer(" ", "-", "/", "-per-", "%", "").Replace(f.Dimension.Name + " in " + f.Dimension.Base)
+	return map[string]any{"anyOf": []any{number, text}}
 }
 
 func patternForm(pattern string, examples ...string) map[string]any {

@@ -12,18 +12,22 @@ import (
 // blanks are the spaces that a text may have, for a pattern.
 const blanks = `[ \u00a0\u202f\u2009]`
 
+// numeral is a pattern for the form of a number, loosely: it takes no blank at its end, so that whoever tries a pattern by going back
+// and forth over a text has one way to try.
+const numeral = `[0-9.,/½¼¾⅓⅔⅛⅜⅝⅞⁄]+([ \u00a0\u202f\u2009\-]+[0-9½¼¾⅓⅔⅛⅜⅝⅞][0-9.,/½¼¾⅓⅔⅛⅜⅝⅞⁄]*){0,5}([eE][+\-]?[0-9]+)?`
+
 // Pattern is a regular expression, in the dialect of JSON Schema, that every text matches which [Read] takes for a quantity of
 // dimension d. It looks at units and not at size, and at the form of a number loosely.
 func (d Dimension) Pattern() string {
 	table := profiles.EverydayInput()
 	unit := "(" + strings.Join(d.unitPatterns(), "|") + ")"
-	number := `([0-9][0-9., /½¼¾⅓⅔⅛⅜⅝⅞⁄\u00a0\u202f\u2009\-]*|[.½¼¾⅓⅔⅛⅜⅝⅞][0-9]*)([eE][+\-]?[0-9]+)?`
 	spelt := "(" + strings.Join(anyOf(keys(table.Numbers)), "|") + ")"
 	about := "((" + strings.Join(anyOf(table.About), "|") + `)[. ]*)?`
-	pattern := about + `[+\-−–]?(US\$|USD|\$)?` + blanks + "*(" + number + "|" + spelt + ")" + blanks + "*" + unit + "?"
+	more := ""
 	if d.compound {
-		pattern += "(" + blanks + "*" + number + blanks + "*" + unit + ")*"
+		more = "(" + blanks + "*" + numeral + blanks + "*" + unit + "){0,5}"
 	}
+	pattern := about + `[+\-−–]?(US\$|USD|\$)?` + blanks + "*(" + numeral + "|" + spelt + ")" + blanks + "*(" + unit + more + ")?"
 	if d.words {
 		for _, l := range table.Lengths {
 			pattern += "|" + anyCase(l.Word)
@@ -100,7 +104,7 @@ func keys(m map[string]float64) []string {
 }
 
 // SharePattern is a pattern for what [ParseShare] takes and no JSON number is.
-const SharePattern = `^[+\-−–]?([0-9][0-9., /½¼¾⅓⅔⅛⅜⅝⅞⁄\u00a0\-]*|[.½¼¾⅓⅔⅛⅜⅝⅞][0-9]*)([eE][+\-]?[0-9]+)? *%?$`
+const SharePattern = `^[+\-−–]?` + numeral + ` *%?$`
 
 // ClockPattern is a pattern, without its ends, for a clock time as people write it.
 func ClockPattern() string {
@@ -122,14 +126,24 @@ func UsePattern() string {
 
 // WordsPattern is a pattern for the other ways to write one of some words; empty where there are none.
 func WordsPattern(words []string) string {
-	var also []string
-	for _, s := range profiles.EverydayInput().Words {
-		if slices.Contains(words, s.Means) {
-			also = append(also, anyOf(s.Words)...)
-		}
-	}
+	also := alsoWritten(words)
 	if also == nil {
 		return ""
 	}
 	return "^(" + strings.Join(also, "|") + ")$"
+}
+
+// ListPattern is a pattern for some words apart by commas, each as it is or as people also write it.
+func ListPattern(words []string) string {
+	one := "(" + strings.Join(append(slices.Clone(words), alsoWritten(words)...), "|") + ")"
+	return "^ *" + one + "( *, *" + one + ")* *$"
+}
+
+func alsoWritten(words []string) (patterns []string) {
+	for _, s := range profiles.EverydayInput().Words {
+		if slices.Contains(words, s.Means) {
+			patterns = append(patterns, anyOf(s.Words)...)
+		}
+	}
+	return patterns
 }
