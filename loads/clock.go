@@ -38,10 +38,10 @@ var clockTime = regexp.MustCompile(`^([0-9]{1,2})(?:[:.]([0-5][0-9])|(h)([0-5][0
 // parseClock reads a time of day as people write it: 18:00, 6pm, 6:30 p.m., noon. What may be morning or evening is asked about.
 func parseClock(text string) (units.Hours, error) {
 	word := strings.Join(strings.Fields(strings.ToLower(text)), " ")
-	if at, ok := profiles.EverydayInput().Clock[word]; ok {
-		word = at
-	}
 	m := clockTime.FindStringSubmatch(word)
+	if m == nil {
+		m = clockTime.FindStringSubmatch(profiles.EverydayInput().Clock[word])
+	}
 	if m == nil {
 		return 0, fmt.Errorf("%q is no clock time, like \"18:00\" or 6pm", text)
 	}

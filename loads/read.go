@@ -49,8 +49,13 @@ func newReader(file string, s units.System, origins map[string]Origin) *reader {
 // systemOf is home.units, which decides what the bare numbers of the whole file mean, wherever it stands: us unless it says si.
 func systemOf(root *yaml.Node) units.System {
 	n := child(child(root, "home"), "units")
-	if means, ok := profiles.Meaning(n.Value); n.Value == string(units.SI) || (ok && means == string(units.SI)) {
-		return units.SI
+	switch word := units.System(n.Value); {
+	case word == units.US, word == units.SI:
+		return word
+	case n.Kind == yaml.ScalarNode:
+		if means, _ := profiles.Meaning(n.Value); means == string(units.SI) {
+			return units.SI
+		}
 	}
 	return units.US
 }

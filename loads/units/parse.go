@@ -35,16 +35,23 @@ var quantity = regexp.MustCompile(`^([+-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-
 // the unit of the system, or in d's base unit where the systems agree. The error says what was found and what is accepted;
 // it never names a file or field, which the caller knows.
 func Read(text string, d Dimension, s System) (Reading, error) {
-	if m := quantity.FindStringSubmatch(strings.TrimSpace(text)); m != nil && m[2] != "" { // as most quantities are written
-		if u, ok := d.find(m[2]); ok {
-			value, err := number(m[1])
-			if err != nil {
-				return Reading{}, d.fault(text, err)
-			}
-			return d.reading(text, value, u, Reading{Unit: u.name, Plain: true})
-		}
+	m := quantity.FindStringSubmatch(strings.TrimSpace(text))
+	if m == nil {
+		return readEveryday(text, d, s)
 	}
-	return readEveryday(text, d, s)
+	name, bare := m[2], m[2] == ""
+	if bare {
+		name = d.BareUnit(s)
+	}
+	u, ok := d.find(name)
+	if !ok {
+		return readEveryday(text, d, s)
+	}
+	value, err := number(m[1])
+	if err != nil {
+		return Reading{}, d.fault(text, err)
+	}
+	return d.reading(text, value, u, Reading{Unit: u.name, Bare: bare, Plain: !bare})
 }
 
 // Parse is [Read] for a text in which a bare number is in d's base unit.
