@@ -168,6 +168,8 @@ func TestSchema_TakesEverydayInput(t *testing.T) {
 		}
 		assert.True(t, accepts(schemaAt(t, schema, c.path), c.text), "%s: %s", c.path, c.text)
 	}
+	assert.True(t, accepts(schemaAt(t, schema, "circuits[0].running"), "1 1/2 horsepower"))
+	assert.False(t, accepts(schemaAt(t, schema, "circuits[0].standby"), "1/2 hp"))
 	for _, word := range []string{"natural gas", "LPG", "Petrol", "propane"} {
 		fuels := schemaAt(t, schema, "limits.fuels")
 		items := fuels["anyOf"].([]any)[0].(map[string]any)["items"].(map[string]any)

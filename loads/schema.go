@@ -130,9 +130,17 @@ func quantityForm(f Field) map[string]any {
 	if f.Bounded && !f.Dimension.BySystem() {
 		number["minimum"], number["maximum"] = f.Low, f.High
 	}
-	text := patternForm(f.Dimension.Pattern(), f.Dimension.Example)
-	text["title"] = strings.NewReplacer(" ", "-", "/", "-per-", "%", "").Replace(f.Dimension.Name + " in " + f.Dimension.Base)
-	return map[string]any{"anyOf": []any{number, text}}
+	forms := []any{number, quantityText(*f.Dimension)}
+	if f.Motor {
+		forms = append(forms, quantityText(units.MotorSize))
+	}
+	return map[string]any{"anyOf": forms}
+}
+
+func quantityText(d units.Dimension) map[string]any {
+	text := patternForm(d.Pattern(), d.Example)
+	text["title"] = strings.NewReplacer(" ", "-", "/", "-per-").Replace(d.Name + " in " + d.Base)
+	return text
 }
 
 func patternForm(pattern string, examples ...string) map[string]any {
