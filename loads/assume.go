@@ -52,6 +52,9 @@ const (
 	Stated      = "stated"
 )
 
+// leastDerate is the least share of an engine's power that may be stated: the ISO method gives about 0.2 where a person can still live.
+const leastDerate = 0.05
+
 func (e *EngineDerate) readNode(r *reader, n *yaml.Node, path string) {
 	text, ok := r.scalar(n, path)
 	if !ok {
@@ -62,8 +65,8 @@ func (e *EngineDerate) readNode(r *reader, n *yaml.Node, path string) {
 		return
 	}
 	factor, err := units.ParseShare(text)
-	if err != nil || factor <= 0 || factor > 1 {
-		r.fault(n, path, "%q found; iso3046, rule-of-thumb or the maker's number above 0 and up to 1 is accepted", text)
+	if err != nil || factor < leastDerate || factor > 1 {
+		r.fault(n, path, "%q found; iso3046, rule-of-thumb or the maker's number from %g to 1 is accepted", text, leastDerate)
 		return
 	}
 	*e = EngineDerate{Stated, factor}

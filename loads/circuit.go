@@ -25,7 +25,7 @@ type Circuit struct {
 	Care        Care            `key:"care" one:"keep,rotate,shed" doc:"keep, rotate or shed"`
 	Count       int             `key:"count" range:"1,1000" doc:"how many of them on this circuit"`
 	Volts       units.Volts     `key:"volts" range:"100,250" doc:"120, 240 or 230"`
-	Running     units.Watts     `key:"running" range:"0,200000" doc:"steady draw when on"`
+	Running     units.Watts     `key:"running" range:"0,200000" motor:"true" doc:"steady draw when on; 1/2 hp of a motor is what NEC Table 430.248 gives for it"`
 	RunningAmps units.Amps      `key:"running_amps" range:"0,1000" doc:"steady current when on, in place of running"`
 	Standby     units.Watts     `key:"standby" range:"0,20000" doc:"draw when idle"`
 	PowerFactor float64         `key:"power_factor" range:"0.05,1" doc:"of the steady draw, 0.05 to 1"`
@@ -46,12 +46,14 @@ type Circuit struct {
 	Heater      *Heater         `key:"heater" doc:"a gas water heater's own figures"`
 	Tank        Tank            `key:"tank" doc:"hot water it holds: {holds: 50 gal, set_to: 120 F, inlet: 58 F}"`
 	Pit         Pit             `key:"pit" doc:"what a pump keeps empty: {room: 15 gal, inflow: 60 gal/h}"`
+
+	HP float64 // of its motor, where its running draw was given so; else 0
 }
 
 // Needs is what a circuit asks of its supply.
 type Needs struct {
 	Wave           string        `key:"wave" one:"sine,any" doc:"sine or any"`
-	Gap            units.Seconds `key:"gap" range:"0,86400" doc:"longest break in supply it rides through"`
+	Gap            units.Seconds `key:"gap" range:"0,86400" bare_from:"1" doc:"longest break in supply it rides through"`
 	EarthedNeutral bool          `key:"earthed_neutral" doc:"burner's flame sensing needs an earthed neutral"`
 	CanWait        units.Hours   `key:"can_wait" range:"0,720" doc:"how long it can be without supply"`
 	Corrected      bool          `key:"corrected_supply" doc:"its power supply is power-factor corrected"`

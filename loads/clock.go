@@ -9,6 +9,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"holdover/loads/units"
+	"holdover/profiles"
 )
 
 // A StartHour is the clock time at which the outage begins, or the hardest one.
@@ -31,16 +32,37 @@ func Clock(at units.Hours) string {
 	return fmt.Sprintf("%02d:%02d", minutes/60, minutes%60)
 }
 
-var clockTime = regexp.MustCompile(`^([0-9]{1,2}):([0-5][0-9])$`)
+// clockTime is a time of day: hours, perhaps minutes, perhaps which half of the day.
+var clockTime = regexp.MustCompile(`^([0-9]{1,2})(?:[:.]([0-5][0-9])|(h)([0-5][0-9])?)? ?([ap]\.? ?m\.?)?$`)
 
-func parseClock(text string) (units.Hours, bool) {
-	m := clockTime.FindStringSubmatch(strings.TrimSpace(text))
+// parseClock reads a time of day as people write it: 18:00, 6pm, 6:30 p.m., noon. What may be morning or evening is asked about.
+func parseClock(text string) (units.Hours, error) {
+	word := strings.Join(strings.Fields(strings.ToLower(text)), " ")
+	m := clockTime.FindStringSubmatch(word)
 	if m == nil {
-		return 0, false
+		m = clockTime.FindStringSubmatch(profiles.EverydayInput().Clock[word])
+	}
+	if m == nil {
+		return 0, fmt.Errorf("%q is no clock time, like \"18:00\" or 6pm", text)
 	}
 	hours, _ := strconv.Atoi(m[1])
-	minutes, _ := strconv.Atoi(m[2])
-	return units.Hours(float64(hours) + float64(minutes)/60), hours < 24
+	minutes, _ := strconv.Atoi(m[2] + m[4])
+	switch half := m[5]; {
+	case half != "" && (hours < 1 || hours > 12):
+		return 0, fmt.Errorf("%q is no clock time: with am and pm hours go from 1 to 12", text)
+	case half != "":
+		hours %= 12
+		if half[0] == 'p' {
+			hours += 12
+		}
+	case m[2] == "" && m[3] == "" && hours >= 1 && hours <= 12:
+		return 0, fmt.Errorf("%q may be morning or evening: %dam or %dpm?", text, hours, hours)
+	case hours == 24 && minutes == 0:
+		hours = 0
+	case hours > 23:
+		return 0, fmt.Errorf("%q is no clock time, like \"18:00\" or 6pm", text)
+	}
+	return units.Hours(float64(hours) + float64(minutes)/60), nil
 }
 
 func (s *StartHour) readNode(r *reader, n *yaml.Node, path string) {
@@ -52,10 +74,18 @@ func (s *StartHour) readNode(r *reader, n *yaml.Node, path string) {
 		*s = StartHour{Worst: true}
 		return
 	}
-	at, ok := parseClock(text)
-	if !ok {
-		r.fault(n, path, "%q found; a clock time like \"18:00\", or worst, is accepted", text)
+	at, err := parseClock(text)
+	if err != nil {
+		r.fault(n, path, "%v; worst is accepted too", err)
 		return
 	}
 	*s = StartHour{At: at}
+	r.echoWord(path, text, s.String())
+}
+
+// echoWord records what was understood of a text that is written otherwise.
+func (r *reader) echoWord(path, text, says string) {
+	if text != says {
+		r.understood(path, says)
+	}
 }

@@ -20,7 +20,9 @@ type Field struct {
 	Bounded   bool             // whether Low and High apply
 	Required  bool             // whether the file must have it
 	Dimension *units.Dimension // nil when not a quantity
-	Unit      string           // of a plain number that has one, such as "years"
+	Unit      string           // of a plain number that has one, such as "1/K"
+	BareFrom  float64          // a bare number above 0 and below this is asked about
+	Motor     bool             // may be given as a motor's horsepower
 	index     int
 	kind      reflect.Type
 }
@@ -61,6 +63,24 @@ var dimensions = map[reflect.Type]*units.Dimension{
 	reflect.TypeFor[units.CubicMetresPerHour](): &units.GasFlow,
 }
 
+// unitDimensions says what a number with a unit of its own measures; nil for one that has none that people write.
+func unitDimensions(unit string) *units.Dimension {
+	d := units.Money
+	switch {
+	case strings.HasPrefix(unit, "USD/"):
+		d = units.Price(unit)
+	case unit == "kWh":
+		d = units.Energy.By(unit)
+	case unit == "hp":
+		d = units.MotorSize
+	case unit == "years":
+		d = units.Years
+	case unit != "USD":
+		return nil
+	}
+	return &d
+}
+
 var fieldCache sync.Map // reflect.Type → []Field
 
 func fieldsOf(t reflect.Type) []Field {
@@ -83,7 +103,13 @@ func fieldFrom(sf reflect.StructField, index int) (Field, bool) {
 		return Field{}, false
 	}
 	f := Field{Key: key, Doc: sf.Tag.Get("doc"), Required: sf.Tag.Get("required") == "true", Unit: sf.Tag.Get("unit"),
-		Dimension: dimensions[sf.Type], index: index, kind: sf.Type}
+		Dimension: dimensions[sf.Type], Motor: sf.Tag.Get("motor") == "true", index: index, kind: sf.Type}
+	if f.Unit != "" && f.Dimension == nil {
+		f.Dimension = unitDimensions(f.Unit)
+	}
+	if text := sf.Tag.Get("bare_from"); text != "" {
+		f.BareFrom, _, _ = mustRange(text + "," + text)
+	}
 	if words := sf.Tag.Get("one"); words != "" {
 		f.Words = strings.Split(words, ",")
 	}
@@ -103,17 +129,41 @@ func mustRange(text string) (low, high float64, bounded bool) {
 	return low, high, true
 }
 
-// check says what is wrong with a value in the base unit, or nothing.
-func (f Field) check(value float64, found string) error {
+// Whole says whether the field is a whole number.
+func (f Field) Whole() bool { return f.kind.Kind() == reflect.Int }
+
+// check says what is wrong with a value in the base unit, or nothing. Where people do not agree on a unit, the range is said in
+// the one that was typed or taken.
+func (f Field) check(value float64, found, unit string) error {
 	if !f.Bounded || (value >= f.Low && value <= f.High) {
 		return nil
 	}
 	if f.Low == f.High {
 		return fmt.Errorf("%q found; only %s is accepted", found, units.Format(f.Low))
 	}
-	base := ""
-	if f.Dimension != nil {
-		base = " " + f.Dimension.Base
+	return fmt.Errorf("%q is out of range; %s is accepted", found, f.rangeIn(unit))
+}
+
+// Accepts writes the range in the units of a home: "-430 to 5,500 m"; empty where there is none.
+func (f Field) Accepts(s units.System) string {
+	switch {
+	case !f.Bounded:
+		return ""
+	case f.Dimension == nil:
+		return f.rangeIn("")
 	}
-	return fmt.Errorf("%q is out of range; %s to %s%s is accepted", found, units.Format(f.Low), units.Format(f.High), base)
+	return f.rangeIn(f.Dimension.BareUnit(s))
+}
+
+func (f Field) rangeIn(unit string) string {
+	low, high := f.Low, f.High
+	switch {
+	case f.Dimension == nil:
+		return units.Format(low) + " to " + units.Format(high)
+	case f.Dimension.BySystem():
+		low, high = f.Dimension.In(low, unit), f.Dimension.In(high, unit)
+	default:
+		unit = f.Dimension.Base
+	}
+	return units.Format(low) + " to " + units.Format(high) + " " + unit
 }

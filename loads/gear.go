@@ -27,7 +27,7 @@ type Gear struct {
 	SurgeTime  units.Seconds   `key:"surge_seconds" range:"0,3600" doc:"how long the surge holds"`
 	Energy     units.WattHours `key:"energy" range:"0,1000000" doc:"stored energy"`
 	Runtimes   []Runtime       `key:"runtimes" doc:"published runtimes: [[50%, 11 min], [100%, 2.5 min]]"`
-	Gap        units.Seconds   `key:"gap" range:"0,3600" doc:"transfer time"`
+	Gap        units.Seconds   `key:"gap" range:"0,3600" bare_from:"1" doc:"transfer time"`
 	Neutral    string          `key:"neutral" one:"floating,bonded,passed" doc:"floating, bonded or passed through"`
 	Efficiency float64         `key:"efficiency" range:"0.3,1" doc:"from its battery to its outlet"`
 	Idle       units.Watts     `key:"idle" range:"0,2000" doc:"its own draw while it is on"`
@@ -39,7 +39,7 @@ type Gear struct {
 	Fuel       string          `key:"fuel" one:"gasoline,diesel,propane,natural-gas" doc:"fuel of a generator"`
 	FuelTank   units.Litres    `key:"fuel_tank" range:"0.1,10000" doc:"fuel in its own tank"`
 	Owned      bool            `key:"owned" doc:"already in the house"`
-	Price      float64         `key:"price" range:"0,10000000" doc:"asking price"`
+	Price      float64         `key:"price" unit:"USD" range:"0,10000000" doc:"asking price"`
 
 	given []string // keys that the sheet has
 }

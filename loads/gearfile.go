@@ -5,17 +5,20 @@ import (
 	"reflect"
 
 	"gopkg.in/yaml.v3"
+
+	"holdover/loads/units"
 )
 
 // ReadGear turns the text of a file of spec sheets into its gear: a list of entries as they stand under `gear` in a home
-// file, or a mapping with that one key. name is what messages call the file. The error, when there is one, is a [Faults]
-// with every fault found.
-func ReadGear(text []byte, name string) ([]Gear, error) {
+// file, or a mapping with that one key. name is what messages call the file, and s the system of its bare numbers. The error,
+// when there is one, is a [Faults] with every fault found.
+func ReadGear(text []byte, name string, s units.System) ([]Gear, error) {
 	root, faults := parseAny(text, name)
 	if faults != nil {
 		return nil, faults
 	}
-	r := &reader{file: name, source: "gear file", origins: map[string]Origin{}}
+	r := newReader(name, s, map[string]Origin{})
+	r.source = "gear file"
 	var sheet struct {
 		Gear []Gear `key:"gear" doc:"units on offer or already owned, from their spec sheets"`
 	}
@@ -36,7 +39,7 @@ func ReadGear(text []byte, name string) ([]Gear, error) {
 	return sheet.Gear, nil
 }
 
-// checkGear wants a name and a kind of every unit, each name once, and published runtimes that fall as the load rises.
+// checkGear wants a name and a kind of every unit, each name once, and published runtimes that can be.
 func (r *reader) checkGear(list *yaml.Node, gear []Gear) {
 	if list == nil || list.Kind != yaml.SequenceNode || len(list.Content) != len(gear) {
 		return // the list itself was faulted, or there is none
@@ -56,22 +59,6 @@ func (r *reader) checkGear(list *yaml.Node, gear []Gear) {
 		if gear[i].Kind == "" && len(givenKeys(n, "kind")) == 0 {
 			r.fault(n, join(path, "kind"), "the kind is missing; ups, power-station, inverter, battery or generator is accepted")
 		}
-		r.checkRuntimes(child(n, "runtimes"), gear[i].Runtimes, join(path, "runtimes"))
-	}
-}
-
-// checkRuntimes holds published runtimes to the one thing they cannot do: last as long or longer under more load.
-func (r *reader) checkRuntimes(n *yaml.Node, points []Runtime, path string) {
-	for i := range points {
-		for j := range points {
-			a, b := points[i], points[j]
-			if a.Load <= 0 || b.Load <= 0 || a.Time <= 0 || b.Time <= 0 {
-				return // a part of it was faulted
-			}
-			if i != j && a.Load <= b.Load && a.Time <= b.Time {
-				r.fault(n, path, "%.4g min at a load of %.4g and %.4g min at %.4g; a higher load must last less long", float64(a.Time), a.Load, float64(b.Time), b.Load)
-				return
-			}
-		}
+		r.checkRuntimes(child(n, "runtimes"), &gear[i], join(path, "runtimes"))
 	}
 }

@@ -7,7 +7,13 @@
 // Everything here is pure but for file.go, the one place that touches a disk.
 package loads
 
-import "holdover/loads/units"
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"holdover/loads/units"
+)
 
 // Version is the home file format this program reads and writes.
 const Version = 1
@@ -96,7 +102,34 @@ type Lasts struct {
 type Origin struct {
 	Line   int    // line in the home file, 0 when the value is not from there
 	Source string // "home file", or the source of the default or profile
+	Says   string // what was understood, where that is not plain from the text: "10 gal (37.9 L)"
+	Bare   bool   // a number without a unit, in the units of the home
+	Typed  string // the text of a bare number
 }
+
+// A BareNumber is a value of the home file without a unit where a unit decides what it means.
+type BareNumber struct {
+	Path string // "limits.fuel_store"
+	Line int
+	Text string // as it stands in the file: "10"
+	Says string // what was understood: "10 gal (37.9 L)"
+}
+
+// BareNumbers lists the lengths, areas, volumes and temperatures of the home file that have no unit, in the order of its lines.
+// A length, area or volume of 0 is the same in every unit.
+func (h *Home) BareNumbers() []BareNumber {
+	var out []BareNumber
+	for path, o := range h.origins {
+		if o.Bare {
+			out = append(out, BareNumber{path, o.Line, o.Typed, o.Says})
+		}
+	}
+	slices.SortFunc(out, func(a, b BareNumber) int { return cmp.Or(a.Line-b.Line, strings.Compare(a.Path, b.Path)) })
+	return out
+}
+
+// Understood is what a value of the home file was understood as, where that is not plain from its text; else empty.
+func (h *Home) Understood(path string) string { return h.origins[path].Says }
 
 // Origin tells where the value at a field path such as "site.elevation" or "circuits[2].running" came from; ok is false
 // when nobody gave one.
@@ -125,6 +158,9 @@ func (h *Home) Partners() map[string]string {
 	}
 	return out
 }
+
+// System is the units of the home, in which its bare lengths, areas, volumes and temperatures are.
+func (h *Home) System() units.System { return units.System(h.House.Units) }
 
 // Given says whether the home file itself has the field.
 func (h *Home) Given(path string) bool { return h.origins[path].Line > 0 }

@@ -1,6 +1,8 @@
 package loads
 
 import (
+	"cmp"
+	"regexp"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -48,17 +50,30 @@ func (q QuietHours) String() string {
 	return Clock(q.From) + "-" + Clock(q.To)
 }
 
+// spanOfDay is two clock times and what stands between them.
+var spanOfDay = regexp.MustCompile(`^(?:(?i:from|between) +)?(.+?) *(?:-|–|—| (?i:to|until|till|and) ) *(.+)$`)
+
 func (q *QuietHours) readNode(r *reader, n *yaml.Node, path string) {
 	text, ok := r.scalar(n, path)
 	if !ok {
 		return
 	}
-	fromText, toText, _ := strings.Cut(text, "-")
-	from, ok1 := parseClock(fromText)
-	to, ok2 := parseClock(toText)
-	if !ok1 || !ok2 || from == to {
-		r.fault(n, path, "%q found; two different clock times like \"22:00-07:00\" are wanted", text)
+	const wanted = "two different clock times like \"22:00-07:00\" or 10pm-7am are wanted"
+	m := spanOfDay.FindStringSubmatch(strings.Join(strings.Fields(text), " "))
+	if m == nil {
+		r.fault(n, path, "%q found; %s", text, wanted)
+		return
+	}
+	from, err1 := parseClock(m[1])
+	to, err2 := parseClock(m[2])
+	if err := cmp.Or(err1, err2); err != nil {
+		r.fault(n, path, "%v; %s", err, wanted)
+		return
+	}
+	if from == to {
+		r.fault(n, path, "%q found; %s", text, wanted)
 		return
 	}
 	*q = QuietHours{from, to}
+	r.echoWord(path, text, q.String())
 }

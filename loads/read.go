@@ -13,6 +13,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
+	"holdover/loads/units"
 	"holdover/loads/visible"
 	"holdover/profiles"
 )
@@ -28,7 +29,7 @@ func Read(text []byte, name string) (*Home, error) {
 		return nil, faults
 	}
 	home := &Home{file: name, origins: map[string]Origin{}}
-	r := &reader{file: name, origins: home.origins}
+	r := newReader(name, systemOf(root), home.origins)
 	r.readDefaults(home)
 	r.source = "home file"
 	r.mapping(root, reflect.ValueOf(home).Elem(), "")
@@ -40,6 +41,24 @@ func Read(text []byte, name string) (*Home, error) {
 		return nil, r.found()
 	}
 	return home, nil
+}
+
+func newReader(file string, s units.System, origins map[string]Origin) *reader {
+	return &reader{file: file, system: s, origins: origins, motors: map[string]float64{}}
+}
+
+// systemOf is home.units, which decides what the bare numbers of the whole file mean, wherever it stands: us unless it says si.
+func systemOf(root *yaml.Node) units.System {
+	n := child(child(root, "home"), "units")
+	switch word := units.System(n.Value); {
+	case word == units.US, word == units.SI:
+		return word
+	case n.Kind == yaml.ScalarNode:
+		if means, _ := profiles.Meaning(n.Value); means == string(units.SI) {
+			return units.SI
+		}
+	}
+	return units.US
 }
 
 // parse checks the text as text and as YAML: one document, a mapping, without anchors.

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holdover/loads"
+	"holdover/loads/units"
 	"holdover/profiles"
 )
 
@@ -170,7 +171,7 @@ func TestFaults_QuoteNoMoreThanAScreen(t *testing.T) {
 		"site: {coldest: 0" + strings.Repeat("0", 5000) + "40 C, hottest: 10 C}":    "is above the high, 10 C",
 		"site:\n  ? " + letters + "\n  : 1":                                         "unknown key",
 		"site:\n  ? \"" + strings.Repeat(`\u202e`, 5000) + "\"\n  : 1":              "unknown key",
-		"outage: {start: " + digits + "}":                                           "a clock time like",
+		"outage: {start: " + digits + "}":                                           "is no clock time, like",
 		"outage: {season: " + letters + "}":                                         "winter, summer or mild is accepted",
 		"home: {service: " + letters + "}":                                          "120/240 V",
 		"assume: {engine: " + letters + "}":                                         "at most are accepted",
@@ -202,7 +203,7 @@ func TestNames_HaveTwoHundredLetters(t *testing.T) {
 		assert.Contains(t, f.Message, "is 201 characters long; 200 at most are accepted")
 	}
 	assert.Equal(t, []string{"home.name", "site.runs[0].name", "gear[0].name", "circuits[0].name", "circuits[1].shares_neutral_with"}, fields)
-	_, err = loads.ReadGear(fmt.Appendf(nil, "[{name: %s, kind: ups}]", more), "sheet.yaml")
+	_, err = loads.ReadGear(fmt.Appendf(nil, "[{name: %s, kind: ups}]", more), "sheet.yaml", units.US)
 	assert.ErrorContains(t, err, "201 characters")
 	assert.Contains(t, string(loads.Schema()), `"maxLength": 200`)
 }

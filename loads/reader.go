@@ -14,6 +14,7 @@ import (
 
 	"holdover/loads/units"
 	"holdover/loads/visible"
+	"holdover/profiles"
 )
 
 // A reader fills structs from a YAML tree by their tags, and gathers every fault instead of stopping at the first.
@@ -21,9 +22,11 @@ type reader struct {
 	file    string
 	source  string // what Origin.Source says of values read now
 	quiet   bool   // values are defaults or profile fields: their lines are not the home file's
+	system  units.System
 	faults  Faults
 	beyond  int // faults found after the first mostFaults
 	origins map[string]Origin
+	motors  map[string]float64 // running draws given as a motor's horsepower, by path
 }
 
 // A ownReader is a field type that reads itself, because it has a form of its own.
@@ -60,6 +63,14 @@ func (r *reader) note(n *yaml.Node, path string) {
 	r.origins[path] = origin
 }
 
+// understood records what was understood of a value of the home file.
+func (r *reader) understood(path, says string) {
+	if origin, ok := r.origins[path]; ok && !r.quiet {
+		origin.Says = says
+		r.origins[path] = origin
+	}
+}
+
 // mapping reads n into the struct value v, key by key.
 func (r *reader) mapping(n *yaml.Node, v reflect.Value, path string) {
 	if isNull(n) {
@@ -88,7 +99,7 @@ func (r *reader) entries(n *yaml.Node, path string, fields []Field) func(func(st
 			}
 			seen[key.Value] = key.Line
 			if !slices.ContainsFunc(fields, func(f Field) bool { return f.Key == key.Value }) {
-				r.unknown(key, path, fields)
+				r.unknownKey(n, key, value, path, fields)
 				continue
 			}
 			if !yield(key.Value, value) {
@@ -98,10 +109,15 @@ func (r *reader) entries(n *yaml.Node, path string, fields []Field) func(func(st
 	}
 }
 
-// unknown faults a key that is none of the fields. Past the faults that are kept, nothing is looked up for one that is not.
-func (r *reader) unknown(key *yaml.Node, path string, fields []Field) {
+// unknownKey faults a key that is none of the fields. Past the faults that are kept, nothing is looked up for one that is not.
+// Inside braces a comma ends a value, so that the rest of a number with thousands apart looks like a key.
+func (r *reader) unknownKey(n, key, value *yaml.Node, path string, fields []Field) {
 	if len(r.faults) == mostFaults {
 		r.beyond++
+		return
+	}
+	if _, err := strconv.ParseFloat(key.Value, 64); err == nil && isNull(value) && n.Style&yaml.FlowStyle != 0 {
+		r.fault(key, join(path, key.Value), "%q stands alone: inside braces a comma ends a value; write the number without it or in quotes, like 8000 or \"8,000\"", key.Value)
 		return
 	}
 	r.fault(key, join(path, key.Value), "unknown key %q%s", key.Value, suggest(key.Value, fields))
@@ -160,7 +176,7 @@ func (r *reader) scalarInto(n *yaml.Node, text string, v reflect.Value, f Field,
 			r.fault(n, path, "%q is not a whole number", text)
 			return
 		}
-		if err := f.check(value, text); err != nil {
+		if err := f.check(value, text, ""); err != nil {
 			r.fault(n, path, "%v", err)
 			return
 		}
@@ -174,30 +190,15 @@ func (r *reader) scalarInto(n *yaml.Node, text string, v reflect.Value, f Field,
 	}
 }
 
-// number reads a quantity or a plain share and holds it to its range.
-func (r *reader) number(n *yaml.Node, text string, f Field, path string) (float64, bool) {
-	parse := units.ParseShare
-	if f.Dimension != nil {
-		parse = func(text string) (float64, error) { return units.Parse(text, *f.Dimension) }
-	}
-	value, err := parse(text)
-	if err == nil && (math.IsNaN(value) || math.IsInf(value, 0)) {
-		err = fmt.Errorf("%q is not a finite number", text)
-	}
-	if err == nil {
-		err = f.check(value, text)
-	}
-	if err != nil {
-		r.fault(n, path, "%v", err)
-		return 0, false
-	}
-	return value, true
-}
-
 func (r *reader) word(n *yaml.Node, text string, v reflect.Value, f Field, path string) {
 	if f.Words != nil && !slices.Contains(f.Words, text) {
-		r.fault(n, path, "%q found; %s is accepted", text, oneOf(f.Words))
-		return
+		means, ok := profiles.Meaning(text)
+		if !ok || !slices.Contains(f.Words, means) {
+			r.fault(n, path, "%s", f.notAWord(text))
+			return
+		}
+		text = means
+		r.understood(path, means)
 	}
 	if strings.ContainsFunc(text, unicode.IsControl) {
 		r.fault(n, path, "%q holds a control character or a line break; plain text on one line is wanted", text)
@@ -215,19 +216,43 @@ func (r *reader) word(n *yaml.Node, text string, v reflect.Value, f Field, path 
 }
 
 func (r *reader) sequence(n *yaml.Node, v reflect.Value, f Field, path string) {
-	if n.Kind != yaml.SequenceNode {
+	items := n.Content
+	switch {
+	case n.Kind == yaml.ScalarNode && f.Words != nil:
+		items = wordsIn(n)
+	case n.Kind != yaml.SequenceNode:
 		r.fault(n, path, "%s found; a list is wanted", describe(n))
 		return
 	}
-	if entries := len(n.Content); entries > mostEntries {
+	if entries := len(items); entries > mostEntries {
 		r.fault(n, path, "%s entries found; %s at most are accepted", units.Format(float64(entries)), units.Format(mostEntries))
 		return
 	}
-	v.Set(reflect.MakeSlice(v.Type(), len(n.Content), len(n.Content)))
-	for i, item := range n.Content {
+	v.Set(reflect.MakeSlice(v.Type(), len(items), len(items)))
+	for i, item := range items {
 		r.value(item, v.Index(i), Field{Words: f.Words, Low: f.Low, High: f.High, Bounded: f.Bounded,
 			Dimension: dimensions[v.Type().Elem()]}, fmt.Sprintf("%s[%d]", path, i))
 	}
+}
+
+// wordsIn makes a list of words that stand without brackets: propane, gasoline.
+func wordsIn(n *yaml.Node) []*yaml.Node {
+	var items []*yaml.Node
+	for _, word := range strings.Split(n.Value, ",") {
+		item := *n
+		item.Value = strings.TrimSpace(word)
+		items = append(items, &item)
+	}
+	return items
+}
+
+// notAWord says what is accepted in place of a word, or asks which of two it is.
+func (f Field) notAWord(text string) string {
+	may := slices.DeleteFunc(profiles.MayMean(text), func(word string) bool { return !slices.Contains(f.Words, word) })
+	if len(may) > 1 {
+		return fmt.Sprintf("%q may be one or the other: %s?", text, oneOf(may))
+	}
+	return fmt.Sprintf("%q found; %s is accepted", text, oneOf(f.Words))
 }
 
 func isNull(n *yaml.Node) bool { return n.Kind == yaml.ScalarNode && n.Tag == "!!null" }

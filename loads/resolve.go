@@ -163,6 +163,7 @@ func (r *reader) finishCircuit(n *yaml.Node, home *Home, c *Circuit, path string
 		c.Heater.fill(home.Assume, func(key string) bool { return home.origins[join(path, "heater."+key)] != (Origin{}) })
 		r.finishHeater(n, c, path)
 	}
+	r.finishMotor(n, home, c, path)
 	if c.RunningAmps > 0 {
 		c.Running = units.Watts(float64(c.RunningAmps) * float64(c.Volts) * c.PowerFactor)
 	}

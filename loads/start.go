@@ -36,7 +36,7 @@ type startKeys struct {
 	Times       float64     `key:"times" range:"1,20" doc:"times the running VA"`
 	Amps        units.Amps  `key:"amps" range:"0.1,2000" doc:"locked-rotor current"`
 	Letter      string      `key:"code" doc:"NEC code letter"`
-	HP          float64     `key:"hp" range:"0.01,200" doc:"motor size, with code"`
+	HP          float64     `key:"hp" unit:"hp" range:"0.01,200" doc:"motor size, with code"`
 	Watts       units.Watts `key:"watts" range:"1,500000" doc:"starting watts"`
 	PowerFactor float64     `key:"power_factor" range:"0.05,1" doc:"while starting"`
 }

@@ -23,7 +23,7 @@ func (s Sun) Hourly() (day [24]units.Watts) {
 
 // sunKeys is the form a sun mapping takes.
 type sunKeys struct {
-	KWhPerDay float64   `key:"kwh_per_day" range:"0,1000" doc:"AC energy on a day of the outage, kWh"`
+	KWhPerDay float64   `key:"kwh_per_day" unit:"kWh" range:"0,1000" doc:"AC energy on a day of the outage, kWh"`
 	Hours     []float64 `key:"hours" range:"0,1000" doc:"how it falls on the clock hours from midnight, in any proportion"`
 }
 

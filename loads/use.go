@@ -1,9 +1,14 @@
 package loads
 
 import (
+	"fmt"
+	"regexp"
+	"strings"
+
 	"gopkg.in/yaml.v3"
 
 	"holdover/loads/units"
+	"holdover/profiles"
 )
 
 // UseKind says how the time a circuit is on is given.
@@ -37,9 +42,13 @@ type useKeys struct {
 func (u *Use) readNode(r *reader, n *yaml.Node, path string) {
 	*u = Use{}
 	if n.Kind == yaml.ScalarNode {
-		if u.Kind = UseKind(n.Value); u.Kind != UseHeating && u.Kind != UseCooling {
-			r.fault(n, path, "%q found; {duty: 0.35}, {hours_per_day: 3 h}, {minutes_per_day: 40 min}, {hours: [24 shares]}, heating or cooling is accepted", n.Value)
+		use, says, err := parseUse(n.Value)
+		if err != nil {
+			r.fault(n, path, "%v", err)
+			return
 		}
+		*u = use
+		r.echoWord(path, n.Value, says)
 		return
 	}
 	var k useKeys
@@ -63,4 +72,48 @@ func (u *Use) readNode(r *reader, n *yaml.Node, path string) {
 		}
 		copy(u.Hours[:], k.Hours)
 	}
+}
+
+// aDay is what makes a time one of each day; a use needs no such word.
+var aDay = regexp.MustCompile(`(?i)^(.*[^ ]) *(?:(?:/ *| per +| an? +| each +| every +)(?:day|d)| daily)$`)
+
+var ofTheTime = regexp.MustCompile(`(?i)^(.*%)(?: +of the (?:time|day))?$`)
+
+// parseUse reads a use as people say it: 3 h, 3 hours a day, 40 min/day, 35 %, always, heating. says is what was understood.
+func parseUse(text string) (u Use, says string, err error) {
+	plain := strings.Join(strings.Fields(text), " ")
+	if kind := UseKind(plain); kind == UseHeating || kind == UseCooling {
+		return Use{Kind: kind}, plain, nil
+	}
+	if share, ok := profiles.EverydayInput().Uses[profiles.Tidy(plain)]; ok {
+		return Use{Kind: UseDuty, Duty: share}, units.Format(share*100) + " % of the time", nil
+	}
+	if m := ofTheTime.FindStringSubmatch(plain); m != nil {
+		share, err := units.ParseShare(m[1])
+		if err == nil && !(share >= 0 && share <= 1) {
+			err = fmt.Errorf("%q is out of range; 0 to 100 %% is accepted", text)
+		}
+		return Use{Kind: UseDuty, Duty: share}, units.Format(share*100) + " % of the time", err
+	}
+	if m := aDay.FindStringSubmatch(plain); m != nil {
+		plain = m[1]
+	}
+	got, err := units.Read(plain, units.LongTime, units.SI)
+	switch {
+	case err != nil && !strings.ContainsAny(plain, "0123456789½¼¾"):
+		return Use{}, "", fmt.Errorf("%q found; {duty: 0.35}, {hours_per_day: 3 h}, {minutes_per_day: 40 min}, {hours: [24 shares]}, 3 h, 35 %%, always, heating or cooling is accepted", text)
+	case err != nil:
+		return Use{}, "", err
+	case got.Bare:
+		return Use{}, "", fmt.Errorf("%q has no unit: %s h a day, %s min a day, or a share of the time like 35 %%?", text, plain, plain)
+	case !(got.Value >= 0 && got.Value <= 24):
+		return Use{}, "", fmt.Errorf("%q is out of range; 0 to 24 h a day is accepted", text)
+	}
+	return Use{Kind: UseDuty, Duty: got.Value / 24, Spell: true}, units.LongTime.Says(got) + " a day", nil
+}
+
+// IsUse says whether a text is a use as people say it, and no mapping: "3 hours a day", "always".
+func IsUse(text string) bool {
+	_, _, err := parseUse(text)
+	return err == nil
 }

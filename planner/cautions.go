@@ -9,6 +9,7 @@ import (
 	"holdover/planner/battery"
 	"holdover/planner/choose"
 	"holdover/planner/site"
+	"holdover/planner/working"
 	"holdover/profiles"
 )
 
@@ -57,6 +58,7 @@ var rules = []rule{
 	{"propane-cold", func(c *circumstances) bool { return c.burns("propane") && c.coldestOut() < 0 }},
 	{"temperature-table", (*circumstances).outsideTable},
 	{"defaults-used", (*circumstances).siteAssumed},
+	{"bare-numbers", func(c *circumstances) bool { return len(c.Home.BareNumbers()) > 0 }},
 	{"large-start", func(c *circumstances) bool { return float64(c.Demand.WorstVA) > 3*float64(c.Demand.Running.VA()) }},
 	{"electric-heat-on-battery", (*circumstances).electricHeat},
 	{"noise", func(c *circumstances) bool { return c.engine }},
@@ -92,12 +94,22 @@ func cautions(r *Result, c *choose.Case, rating site.Rating) []Caution {
 		if !ok {
 			panic("planner: no caution " + rule.id)
 		}
-		out = append(out, Caution{entry.ID, entry.Word, strings.TrimSpace(entry.Text), entry.Source})
+		text := strings.ReplaceAll(strings.TrimSpace(entry.Text), "{numbers}", bareNumbers(r.Home))
+		out = append(out, Caution{entry.ID, entry.Word, text, entry.Source})
 	}
 	slices.SortStableFunc(out, func(a, b Caution) int {
 		return slices.Index(signalOrder, a.Word) - slices.Index(signalOrder, b.Word)
 	})
 	return out
+}
+
+// bareNumbers lists the numbers without a unit, each with its key and what was understood, up to a dozen.
+func bareNumbers(home *loads.Home) string {
+	var names []string
+	for _, b := range home.BareNumbers() {
+		names = append(names, fmt.Sprintf("%s %s is %s", b.Path, b.Text, b.Says))
+	}
+	return working.Names(names, 12)
 }
 
 func (c *circumstances) any(is func(*loads.Load) bool) bool {
@@ -127,9 +139,7 @@ func (c *circumstances) engineIs(is func(choose.Outcome) bool) bool {
 // leftWaiting holds where a circuit that can never wait, by its profile or its own can_wait, is set to take turns or left off.
 func (c *circumstances) leftWaiting() bool {
 	for i := range c.Home.Circuits {
-		l := &c.Home.Circuits[i]
-		_, known := c.Home.Origin(fmt.Sprintf("circuits[%d].needs.can_wait", i))
-		if l.Care != loads.Keep && known && l.Needs.CanWait == 0 {
+		if c.Home.Circuits[i].Care != loads.Keep && c.Home.NeverWaits(i) {
 			return true
 		}
 	}

@@ -15,6 +15,9 @@ func addInputs(s *working.Sheet, home *loads.Home) {
 		if in.Origin.Line == 0 {
 			how = "assumed: " + in.Doc
 		}
+		if in.Origin.Says != "" {
+			how += "; understood as " + in.Origin.Says
+		}
 		s.Add(working.Figure{ID: in.Path, Value: in.Value, Word: in.Word, Unit: in.Unit, How: how, Source: home.Source(in.Path)})
 	}
 }

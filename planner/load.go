@@ -110,7 +110,10 @@ func runningHow(l *loads.Load) string {
 			parts = append(parts, "and of its frost heaters, which the cold can bring on at the same time")
 		}
 	}
-	if l.RunningAmps > 0 {
+	switch {
+	case l.HP > 0:
+		parts = append(parts, fmt.Sprintf("from the full-load amps of a %s hp motor, NEC Table 430.248, · volts · power factor", units.Format(l.HP)))
+	case l.RunningAmps > 0:
 		parts = append(parts, "from amps · volts · power factor")
 	}
 	if l.Count > 1 {

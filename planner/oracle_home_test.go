@@ -112,6 +112,10 @@ func (h *plainHome) text() string {
 		line("  charge_coolant: %s", celsius(h.chargeCoolantC))
 	}
 	for key, v := range h.assume {
+		if key == "inverter_knee" || key == "freeze_cut_in" || key == "freeze_full" {
+			line("  %s: %s", key, celsius(v))
+			continue
+		}
 		line("  %s: %s", key, number(v))
 	}
 	if len(h.circuits) == 0 {

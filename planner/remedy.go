@@ -127,8 +127,7 @@ func movable(r *Result) []*loads.Load {
 	var out []*loads.Load
 	for i := range r.Demand.Loads {
 		l := &r.Demand.Loads[i]
-		_, waits := r.Home.Origin(fmt.Sprintf("circuits[%d].needs.can_wait", l.Index))
-		if profiles.Medical(l.Like, l.Name) || (waits && l.Needs.CanWait == 0) {
+		if profiles.Medical(l.Like, l.Name) || r.Home.NeverWaits(l.Index) {
 			continue
 		}
 		out = append(out, l)

@@ -9,12 +9,21 @@ type FitRules struct {
 	Corrected       CorrectedRule   `yaml:"corrected_supply"`
 	ServiceHertz    map[int]float64 `yaml:"service_hertz"` // Hz by volts of a leg
 	HertzSource     string          `yaml:"service_hertz_source"`
+	Runtimes        RuntimeRule     `yaml:"runtimes"`
 }
 
 // A ShareRule is a share with its source.
 type ShareRule struct {
 	Share  float64 `yaml:"share"`
 	Source string  `yaml:"source"`
+}
+
+// A RuntimeRule is what published runtimes can be. The exponents are b of t ~ P^−b through two points.
+type RuntimeRule struct {
+	Steepest     float64 `yaml:"steepest"`      // between the lightest and the heaviest load
+	SteepestStep float64 `yaml:"steepest_step"` // between a load and the next
+	Rounding     float64 `yaml:"rounding"`      // share by which load times time may pass the stated energy
+	Source       string  `yaml:"source"`
 }
 
 // A RatioRule is a ratio with its source.

@@ -16,7 +16,7 @@ func TestCautions(t *testing.T) {
 		"battery-placement": "WARNING", "shared-neutral-120": "DANGER", "flame-sensing-neutral": "CAUTION", "stepped-wave": "CAUTION",
 		"freezing": "CAUTION", "frost-heaters": "CAUTION", "cannot-heat": "CAUTION", "cannot-wait": "DANGER", "engine-cold": "CAUTION", "medical": "DANGER", "light-load-diesel": "CAUTION", "cold-charging": "WARNING",
 		"cold-discharge": "WARNING", "propane-cold": "CAUTION", "store-too-large": "WARNING", "temperature-table": "NOTICE",
-		"defaults-used": "NOTICE", "code-and-licence": "NOTICE", "large-start": "NOTICE", "electric-heat-on-battery": "NOTICE",
+		"defaults-used": "NOTICE", "bare-numbers": "NOTICE", "code-and-licence": "NOTICE", "large-start": "NOTICE", "electric-heat-on-battery": "NOTICE",
 		"noise": "NOTICE", "no-230-rules": "NOTICE", "legs-unbalanced": "NOTICE", "altitude": "NOTICE", "estimate-prices": "NOTICE",
 	}
 	assert.Len(t, Cautions(), len(words))

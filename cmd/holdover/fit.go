@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"strconv"
-	"time"
 
 	"github.com/spf13/cobra"
 
@@ -41,7 +40,7 @@ func newFit(t terminal) *cobra.Command {
 		Long:  fitLong,
 		Example: `  holdover fit                         the demo home and its units
   holdover fit myhouse.yaml            the units under gear in your own
-  holdover fit --circuit gas-instant-heater --length 30m --gear sheet.yaml
+  holdover fit --circuit gas-instant-heater --length 30min --gear sheet.yaml
   holdover fit myhouse.yaml --circuit "Sump pump" --json`,
 		Args:                  fileOnly,
 		ValidArgsFunction:     completeFile,
@@ -51,7 +50,7 @@ func newFit(t terminal) *cobra.Command {
 		},
 	}
 	c.Flags().StringVar(&flags.circuit, "circuit", "", "serve this circuit alone: its `name`, or a profile's")
-	c.Flags().StringVar(&flags.length, "length", "", "how `long`, like 30m or 24 h, in place of the home's outage")
+	c.Flags().StringVar(&flags.length, "length", "", "how `long`, like 30min or 24 h, in place of the home's outage")
 	c.Flags().StringVar(&flags.gear, "gear", "", "spec sheets from this `file`, in place of the home's gear")
 	c.Flags().BoolVar(&flags.json, "json", false, "write JSON; keys are added over time, never renamed")
 	addWidth(c, &flags.width)
@@ -70,7 +69,7 @@ func printFit(t terminal, args []string, flags fitFlags) error {
 		return err
 	}
 	if flags.gear != "" {
-		if home.Gear, err = readGear(t, args, flags.gear); err != nil {
+		if home.Gear, err = readGear(t, args, flags.gear, home.System()); err != nil {
 			return err
 		}
 	}
@@ -93,15 +92,13 @@ func printFit(t terminal, args []string, flags fitFlags) error {
 	return nil
 }
 
-// lengthOf reads a length of time, as 30m or 1h30m, or as a home file has it. Nothing is 0: the home's own outage.
+// lengthOf reads a length of time as a home file has it. Nothing is 0: the home's own outage.
 func lengthOf(text string) (units.Hours, error) {
 	if text == "" {
 		return 0, nil
 	}
-	hours := 0.0
-	if d, err := time.ParseDuration(text); err == nil {
-		hours = d.Hours()
-	} else if hours, err = units.Parse(text, units.LongTime); err != nil {
+	hours, err := units.Parse(text, units.LongTime)
+	if err != nil {
 		return 0, misused("--length: %v", err)
 	}
 	const least, most = 1.0 / 60, 2160
@@ -144,8 +141,8 @@ func circuitProfiles() []string {
 	return names
 }
 
-// readGear reads a file of spec sheets; "-" is standard input, unless the home is.
-func readGear(t terminal, args []string, path string) ([]loads.Gear, error) {
+// readGear reads a file of spec sheets in the units of the home; "-" is standard input, unless the home is.
+func readGear(t terminal, args []string, path string, s units.System) ([]loads.Gear, error) {
 	if path == "-" && len(args) > 0 && args[0] == "-" {
 		return nil, misused("the home and the gear cannot both be standard input")
 	}
@@ -153,5 +150,5 @@ func readGear(t terminal, args []string, path string) ([]loads.Gear, error) {
 	if err != nil {
 		return nil, err
 	}
-	return loads.ReadGear(text, name)
+	return loads.ReadGear(text, name, s)
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holdover/loads"
+	"holdover/loads/units"
 	"holdover/profiles"
 )
 
@@ -64,6 +65,9 @@ func writeKeys(b *strings.Builder, section, title, doc string, defaults map[stri
 		unit := ""
 		if f.Dimension != nil {
 			unit = f.Dimension.Base
+			if f.Dimension.BySystem() {
+				unit = f.Dimension.BareUnit(units.US) + " or " + unit
+			}
 		}
 		fmt.Fprintf(b, "| `%s` | %s | %s%s | %s |\n", f.Key, unit, f.Doc, words(f), defaults[section+"."+f.Key])
 	}

@@ -1,6 +1,9 @@
 package main
 
 import (
+	"slices"
+	"strings"
+
 	"holdover/profiles"
 	"holdover/ui/report"
 )
@@ -21,6 +24,12 @@ var factTables = []struct {
 	}},
 	{"cautions", func() []report.Fact {
 		return facts(profiles.Cautions(), func(c profiles.Caution) (string, string) { return c.ID, c.Word + ": " + c.Text })
+	}},
+	{"everyday", func() []report.Fact {
+		table := profiles.EverydayInput()
+		return facts(slices.Concat(table.Units, table.Words), func(s profiles.Synonyms) (string, string) {
+			return s.Means, "also " + strings.Join(s.Words, ", ")
+		})
 	}},
 	{"defaults", func() []report.Fact {
 		return facts(profiles.Defaults(), func(d profiles.Default) (string, string) { return d.Key, d.Meaning })

@@ -1,7 +1,6 @@
 package choose
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -104,29 +103,14 @@ func (c *Case) addHurried() {
 	c.WithinS = math.Inf(1)
 	for i := range c.demand.Loads {
 		l := &c.demand.Loads[i]
-		within := darkS(c.home, l)
-		if l.Care == loads.Rotate && within > 0 {
-			continue // it waits for its turn in any case
+		_, dark, minds := c.home.Dark(l.Index)
+		if !minds || (l.Care == loads.Rotate && !c.home.NeverWaits(l.Index)) {
+			continue // it waits, for its turn in any case
 		}
+		within := float64(dark)
 		if within < slowestTakeoverS {
 			c.Hurried = append(c.Hurried, l.Name)
 		}
 		c.WithinS = min(c.WithinS, within)
 	}
-}
-
-// darkS is how long a circuit may be without supply, s.
-func darkS(home *loads.Home, l *loads.Load) float64 {
-	at := fmt.Sprintf("circuits[%d].needs.", l.Index)
-	_, hasGap := home.Origin(at + "gap")
-	_, hasWait := home.Origin(at + "can_wait")
-	switch gap, wait := float64(l.Needs.Gap), float64(l.Needs.CanWait)*3600; {
-	case hasGap && hasWait:
-		return max(gap, wait)
-	case hasGap:
-		return gap
-	case hasWait:
-		return wait
-	}
-	return math.Inf(1)
 }

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holdover/loads"
+	"holdover/loads/units"
 )
 
 // house reads a home whose gear is that of some invented sheets.
@@ -21,7 +22,7 @@ func house(t *testing.T, text string, sheets ...string) *loads.Home {
 	for _, name := range sheets {
 		sheet, err := os.ReadFile(filepath.Join("..", "..", "testdata", "gear", name+".yaml"))
 		require.NoError(t, err)
-		gear, err := loads.ReadGear(sheet, name)
+		gear, err := loads.ReadGear(sheet, name, units.US)
 		require.NoError(t, err)
 		home.Gear = append(home.Gear, gear...)
 	}
@@ -143,7 +144,7 @@ func TestMissingFigure_IsNeverTakenForGranted(t *testing.T) {
 	text, err := os.ReadFile("../../testdata/gear/tower-long.yaml")
 	require.NoError(t, err)
 	for _, key := range []string{"wave", "volts", "hertz", "watts", "va", "runtimes", "neutral", "recharge"} {
-		gear, err := loads.ReadGear(without(string(text), key), "gear.yaml")
+		gear, err := loads.ReadGear(without(string(text), key), "gear.yaml", units.US)
 		require.NoError(t, err)
 		home := house(t, burner)
 		home.Gear = gear
@@ -167,7 +168,7 @@ func TestOf_SaysWhatItCannotCheck(t *testing.T) {
 func TestParts_FitWithTheOther(t *testing.T) {
 	home := house(t, "outage: {length: 10 h}\ncircuits: [{name: Lamp, running: 92 W}]\nassume: {inverter_idle: 0 W, energy_margin: 0}\n")
 	gear, err := loads.ReadGear([]byte("- {name: Inverter, kind: inverter, wave: sine, volts: 120 V, hertz: 60 Hz, watts: 500 W, va: 500, efficiency: 0.92, idle: 0 W, price: 100}\n"+
-		"- {name: Battery, kind: battery, energy: 2 kWh, chemistry: lfp, watts: 1 kW, recharge: 4 h, price: 200}\n"), "gear.yaml")
+		"- {name: Battery, kind: battery, energy: 2 kWh, chemistry: lfp, watts: 1 kW, recharge: 4 h, price: 200}\n"), "gear.yaml", units.US)
 	require.NoError(t, err)
 	home.Gear = gear
 	report, err := Of(home, Request{})

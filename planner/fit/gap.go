@@ -53,21 +53,11 @@ func (s *subject) checkGap() {
 	}
 }
 
-// dark is how long a circuit rides through a break, and how long it may be without supply and then start again. minds is false
-// for one that gives no limit: then any break will do.
+// longestGap is the longest break that a sheet may give: what can wait for longer does not mind.
+const longestGap = units.Seconds(3600)
+
+// dark is [loads.Home.Dark] of load i; minds is false where no unit's break can be too long for it.
 func (s *subject) dark(i int) (within, most units.Seconds, minds bool) {
-	l := &s.demand.Loads[i]
-	at := fmt.Sprintf("circuits[%d].needs.", l.Index)
-	_, hasGap := s.home.Origin(at + "gap")
-	_, hasWait := s.home.Origin(at + "can_wait")
-	wait := units.Seconds(float64(l.Needs.CanWait) * 3600)
-	switch {
-	case hasGap:
-		within = l.Needs.Gap
-	case hasWait && wait == 0:
-		within = units.Seconds(profiles.VoltageTolerance().Ride(0))
-	default:
-		return 0, 0, false
-	}
-	return within, max(within, wait), true
+	within, most, minds = s.home.Dark(s.demand.Loads[i].Index)
+	return within, most, minds && within < longestGap
 }

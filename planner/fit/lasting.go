@@ -119,6 +119,9 @@ func (s *subject) reserveOf(c profiles.Chemistry) (r Reserve, problem string) {
 	left := s.left(c)
 	law, ok := FitLaw(s.Runtimes, s.Watts)
 	switch {
+	case ok && s.Has("energy"):
+		efficiency, idle := s.conversion()
+		return newLaw(law, left, s.demand.RunningW).atMostEnergy(s.Energy, efficiency, idle), ""
 	case ok:
 		return newLaw(law, left, s.demand.RunningW), ""
 	case s.Has("energy") && s.Energy > 0:

@@ -126,7 +126,7 @@ func TestLaw_NeverVouchesForMoreThanThePoints(t *testing.T) {
 	assert.Zero(t, two.Flatters)
 
 	home := house(t, "outage: {length: 62 min}\nassume: {energy_margin: 0}\nsite: {battery_space: 25 C}\ncircuits: [{name: Lamp, running: 40 W, needs: {wave: any}}]\n")
-	home.Gear, _ = loads.ReadGear([]byte("- {name: Box, kind: ups, wave: sine, volts: 120 V, hertz: 60 Hz, watts: 400 W, va: 600, runtimes: [[10%, 60 min], [20%, 50 min], [100%, 10 min]], capacity_left: 1, chemistry: lfp, recharge: 4 h, price: 90}\n"), "gear.yaml")
+	home.Gear, _ = loads.ReadGear([]byte("- {name: Box, kind: ups, wave: sine, volts: 120 V, hertz: 60 Hz, watts: 400 W, va: 600, runtimes: [[10%, 60 min], [20%, 50 min], [100%, 10 min]], capacity_left: 1, chemistry: lfp, recharge: 4 h, price: 90}\n"), "gear.yaml", units.US)
 	report, err := Of(home, Request{})
 	require.NoError(t, err)
 	assert.Equal(t, []string{"runtime"}, ids(report.Units[0].Checks, Conditional), "62 min against the maker's 60")
@@ -136,7 +136,7 @@ func TestLaw_NeverVouchesForMoreThanThePoints(t *testing.T) {
 // Runtimes are shares of the watts: without those it is the watts that are asked for.
 func TestRuntime_AsksForTheWattsItsPointsHangOn(t *testing.T) {
 	home := house(t, lamp)
-	home.Gear, _ = loads.ReadGear([]byte("- {name: Box, kind: ups, va: 600, runtimes: [[50%, 11 min], [100%, 2.5 min]]}\n"), "gear.yaml")
+	home.Gear, _ = loads.ReadGear([]byte("- {name: Box, kind: ups, va: 600, runtimes: [[50%, 11 min], [100%, 2.5 min]]}\n"), "gear.yaml", units.US)
 	report, err := Of(home, Request{})
 	require.NoError(t, err)
 	for _, c := range report.Units[0].Checks {
@@ -147,4 +147,33 @@ func TestRuntime_AsksForTheWattsItsPointsHangOn(t *testing.T) {
 		}
 	}
 	assert.Contains(t, ids(report.Units[0].Checks, Asked), "runtime")
+}
+
+// A unit gives no more than the sheet says is stored, however light the load: by hand, 216 Wh with all of it left carry 15 W at an
+// efficiency of 0.9 and 15 W of the unit's own for 216/(15/0.9 + 15) = 6.82 h, where the law alone says six days.
+func TestReserve_NeverMoreThanTheStatedEnergy(t *testing.T) {
+	law, _ := FitLaw([]loads.Runtime{{Load: 0.5, Time: 11}, {Load: 1, Time: 2.5}}, 900)
+	alone := newLaw(law, 1, 15)
+	assert.Greater(t, float64(alone.Hours(15)), 140.0)
+	held := alone.atMostEnergy(216, 0.9, 15)
+	assert.InDelta(t, 216/(15/0.9+15), float64(held.Hours(15)), 1e-9)
+	assert.Equal(t, alone.Hours(450), held.Hours(450), "the maker's own points stand")
+	rapid.Check(t, func(r *rapid.T) {
+		watts := rapid.Float64Range(1, 2000).Draw(r, "rated")
+		energy := rapid.Float64Range(1, 5000).Draw(r, "energy")
+		t1, t2 := rapid.Float64Range(0.05, 1).Draw(r, "first"), rapid.Float64Range(0.05, 1).Draw(r, "second")
+		points := []loads.Runtime{{Load: 0.5, Time: units.Minutes(60 * t1 * energy / (0.5 * watts))}, {Load: 1, Time: units.Minutes(60 * t1 * t2 * 0.5 * energy / (0.5 * watts))}}
+		law, ok := FitLaw(points, units.Watts(watts))
+		require.True(r, ok)
+		left, efficiency, idle := rapid.Float64Range(0.05, 1).Draw(r, "left"), rapid.Float64Range(0.3, 1).Draw(r, "efficiency"), rapid.Float64Range(0, 2000).Draw(r, "idle")
+		held := newLaw(law, left, units.Watts(rapid.Float64Range(0, watts).Draw(r, "running"))).atMostEnergy(units.WattHours(energy), efficiency, units.Watts(idle))
+		before := math.Inf(1)
+		for share := 0.0; share <= 1; share += 1.0 / 64 {
+			hours, w := float64(held.Hours(units.Watts(share*watts))), share*watts
+			assert.False(r, math.IsNaN(hours) || math.IsInf(hours, 0))
+			assert.LessOrEqual(r, w*hours, energy*(1+1e-9), "%v W", w)
+			assert.LessOrEqual(r, hours, before*(1+1e-9), "a heavier load lasts no longer, %v W", w)
+			before = hours
+		}
+	})
 }

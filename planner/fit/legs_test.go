@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holdover/loads"
+	"holdover/loads/units"
 )
 
 const splitUnit = `- {name: Split, kind: power-station, wave: sine, volts: 240 V, legs: 2, hertz: 60 Hz, watts: 4000 W, va: 5000, surge: 8000 W, surge_seconds: 5 s,
@@ -16,7 +17,7 @@ const splitUnit = `- {name: Split, kind: power-station, wave: sine, volts: 240 V
 func onSplit(t *testing.T, sheet, circuits string) Unit {
 	t.Helper()
 	home := house(t, "site: {inverter_space: 20 C}\noutage: {length: 1 h}\ncircuits:\n"+circuits)
-	gear, err := loads.ReadGear([]byte(sheet), "gear.yaml")
+	gear, err := loads.ReadGear([]byte(sheet), "gear.yaml", units.US)
 	require.NoError(t, err)
 	home.Gear = gear
 	report, err := Of(home, Request{})
@@ -56,7 +57,7 @@ func TestLegs_HoldWattsAndHeadRoom(t *testing.T) {
 func TestLegs_A120VHouseHasOneOfThem(t *testing.T) {
 	home := house(t, "home: {service: 120 V}\nsite: {inverter_space: 20 C}\noutage: {length: 1 h}\ncircuits:\n"+
 		"  - {name: Heater, running: 1100 W, use: {duty: 1}, needs: {wave: any}}\n  - {name: Other heater, running: 1000 W, use: {duty: 1}, needs: {wave: any}}\n")
-	home.Gear, _ = loads.ReadGear([]byte(splitUnit), "gear.yaml")
+	home.Gear, _ = loads.ReadGear([]byte(splitUnit), "gear.yaml", units.US)
 	report, err := Of(home, Request{})
 	require.NoError(t, err)
 	assert.Equal(t, []string{"legs"}, ids(report.Units[0].Checks, Failed))

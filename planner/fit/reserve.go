@@ -21,6 +21,21 @@ type Reserve struct {
 	rate  func(float64) float64
 }
 
+// atMostEnergy holds a reserve of published runtimes to the energy that the sheet says is stored: below the lightest published load,
+// where the law is only carried on, a load is taken to use no less than what it and the unit itself draw from the stored Wh. A
+// lighter load never lasts less long than the lightest published one.
+func (r Reserve) atMostEnergy(energy units.WattHours, efficiency float64, idle units.Watts) Reserve {
+	law, least := r.rate, float64(r.Least)
+	r.rate = func(w float64) float64 {
+		if w >= least {
+			return law(w)
+		}
+		drawn := (w/efficiency + float64(idle)) / (float64(energy) * r.Left)
+		return max(law(w), min(drawn, law(least)))
+	}
+	return r
+}
+
 // newLaw makes a reserve of published runtimes. A battery with a share s of its capacity left lasts at P as long as a new one
 // at P/s, so t is A·(P/s)^−B. The law is carried down to the lightest published load, or to running if that is lighter: below it
 // the unit gives the energy that it gives there and no more, since at a few watts its own needs count.

@@ -17,6 +17,12 @@ func (s *subject) addRuntime(b bounds, r Reserve) []string {
 		if r.Law.Points > 2 {
 			how += fmt.Sprintf(", least squares of ln t over ln P through %d points, none missed by more than %s; nothing passes on what it is above a point", r.Law.Points, percent(r.Law.WorstMiss))
 		}
+		if s.Has("energy") {
+			efficiency, idle := s.conversion()
+			how += fmt.Sprintf("; below the lightest of them no longer than Wh · share left / (P/%.3g + %s)", efficiency, watts(idle))
+			from = append(from, s.given("energy", float64(s.Energy), "Wh"), s.conversionFigure("efficiency", "assume.inverter_efficiency", efficiency, ""),
+				s.conversionFigure("idle", "assume.inverter_idle", float64(idle), "W"))
+		}
 		from = append(from, s.figure("fit.law_a", r.Law.A, "", "a of the power law, h at 1 W", source, s.given("watts", float64(s.Watts), "W")),
 			s.figure("fit.law_b", r.Law.B, "", "b of the power law", source))
 	case s.Has("energy"):

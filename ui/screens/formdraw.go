@@ -136,7 +136,8 @@ func (f *form) drawEntry(screen tcell.Screen, i int, active bool, x, y int) {
 	printLine(screen, text, x+1, y, entryWidth-2)
 }
 
-// remark is what stands beside a field: its fault, the hidden characters in it, or where an inherited value comes from.
+// remark is what stands beside a field: its fault, the hidden characters in it, where an inherited value comes from, or what its
+// text was understood as.
 func (f *form) remark(i, width int) string {
 	l, g := f.app.look, f.app.look.glyphs
 	field := f.model.Fields[i]
@@ -150,6 +151,9 @@ func (f *form) remark(i, width int) string {
 	if text == "" {
 		_, source := f.model.Inherited(i)
 		return l.quiet.on(g.fit(source, width))
+	}
+	if says := f.model.Says(i); says != "" {
+		return g.fit(g.becomes+" "+says, width)
 	}
 	return ""
 }
@@ -203,7 +207,11 @@ func (f *form) label(i int) string { return strings.ReplaceAll(f.model.Fields[i]
 // about says what the active field means, what it accepts and what it comes to when empty.
 func (f *form) about(width int) []string {
 	field := f.model.Fields[f.active]
-	lines := wrap(field.Doc+acceptedText(field), width, "")
+	lines := wrap(field.Doc+acceptedText(field, f.app.draft.Home().System()), width, "")
+	if says := f.model.Says(f.active); says != "" {
+		text := f.model.Text(f.active) + " " + f.app.look.glyphs.becomes + " " + says
+		lines = append(wrap(text, width, ""), lines...)
+	}
 	if inherited, source := f.model.Inherited(f.active); inherited != "" {
 		if source != "" {
 			inherited += ", " + source
@@ -213,14 +221,14 @@ func (f *form) about(width int) []string {
 	return lines
 }
 
-// acceptedText says what a field accepts, where its description does not.
-func acceptedText(field draft.FormField) string {
+// acceptedText says what a field accepts in the units of the home, where its description does not.
+func acceptedText(field draft.FormField, s units.System) string {
 	if len(field.Choices) > 0 || !field.Bounded {
 		return ""
 	}
-	unit, example := "", ""
+	text := "; " + field.Accepts(s)
 	if field.Dimension != nil {
-		unit, example = " "+field.Dimension.Base, ", typed like "+field.Dimension.Example
+		text += ", typed like " + field.Dimension.ExampleIn(s)
 	}
-	return "; " + units.Format(field.Low) + " to " + units.Format(field.High) + unit + example
+	return text
 }

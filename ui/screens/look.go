@@ -31,18 +31,19 @@ func (m mark) on(text string) string { return m.tag + text + "[-:-:-]" }
 type glyphs struct {
 	rule, side           string
 	pointer, cut         string
+	becomes              string   // between what is typed and what was understood
 	tee, corner, trunk   string   // branches of a tree
 	levels               []string // a bar's part cell, from nearly nothing to full
 	baseline, dash, dots string
 }
 
 var unicodeGlyphs = glyphs{
-	rule: "─", side: "│", pointer: "▸", cut: "…", tee: "├─ ", corner: "└─ ", trunk: "│  ",
+	rule: "─", side: "│", pointer: "▸", cut: "…", becomes: "→", tee: "├─ ", corner: "└─ ", trunk: "│  ",
 	levels: report.Blocks.Levels, baseline: "─", dash: "–", dots: " · ",
 }
 
 var asciiGlyphs = glyphs{
-	rule: "-", side: "|", pointer: ">", cut: "~", tee: "|- ", corner: "`- ", trunk: "|  ",
+	rule: "-", side: "|", pointer: ">", cut: "~", becomes: "->", tee: "|- ", corner: "`- ", trunk: "|  ",
 	levels: report.ASCII.Levels, baseline: "-", dash: "-", dots: " - ",
 }
 

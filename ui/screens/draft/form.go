@@ -23,7 +23,8 @@ type FormField struct {
 	Fault   string   // what is wrong with what is typed, empty when it is accepted
 
 	pending string
-	waiting bool // pending is typed and not in the draft
+	waiting bool   // pending is typed and not in the draft
+	says    string // what pending was understood as, where that is not plain from it
 }
 
 // NewForm makes a form on some fields of a draft.
@@ -48,6 +49,14 @@ func (f *Form) Inherited(i int) (text, source string) {
 	return f.draft.Inherited(f.Fields[i].Path, f.Fields[i].Field)
 }
 
+// Says is what the text of field i is understood as, where that is not plain from it: "10 gal (37.9 L)" for 10.
+func (f *Form) Says(i int) string {
+	if f.Fields[i].waiting {
+		return f.Fields[i].says
+	}
+	return f.draft.home.Understood(FieldName(f.Fields[i].Path))
+}
+
 // Type notes what is typed into field i and says at once what is wrong with it. The draft does not change.
 func (f *Form) Type(i int, text string) {
 	field := &f.Fields[i]
@@ -61,17 +70,32 @@ func (f *Form) Type(i int, text string) {
 // form is laid at the one just typed.
 func (f *Form) check(typed int) {
 	for i := range f.Fields {
-		f.Fields[i].Fault = ""
+		f.Fields[i].Fault, f.Fields[i].says = "", ""
 	}
 	waiting := f.waiting()
 	if len(waiting) == 0 {
 		return
 	}
-	text, err := f.draft.with(f.changes(waiting))
-	if err == nil {
-		_, err = loads.Read(text, f.draft.Name())
-	}
+	home, err := f.try(waiting)
 	f.blame(err, typed)
+	if err != nil {
+		home, _ = f.try([]int{typed}) // the fault of another field does not silence this one
+		waiting = []int{typed}
+	}
+	for _, i := range waiting {
+		if home != nil {
+			f.Fields[i].says = home.Understood(FieldName(f.Fields[i].Path))
+		}
+	}
+}
+
+// try reads the home as it would be with what is typed into some fields.
+func (f *Form) try(at []int) (*loads.Home, error) {
+	text, err := f.draft.with(f.changes(at))
+	if err != nil {
+		return nil, err
+	}
+	return loads.Read(text, f.draft.Name())
 }
 
 func (f *Form) blame(err error, typed int) {

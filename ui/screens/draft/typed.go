@@ -10,6 +10,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
+	"holdover/loads"
 	"holdover/loads/splice"
 	"holdover/loads/visible"
 )
@@ -94,6 +95,9 @@ var wholes = []string{"start", "use", "sun", "lasts", "gas", "tank", "pit"}
 // fragment writes what was typed into a field as one line of YAML.
 func fragment(key any, text string) (string, error) {
 	open, shut := "", ""
+	if key == "use" && loads.IsUse(text) {
+		return scalar(text), nil
+	}
 	if name, _ := key.(string); slices.Contains(wholes, name) {
 		if inside, ok := mappingIn(text); ok {
 			open, text, shut = "{", inside, "}"
