@@ -46,6 +46,7 @@ var homeForm = sync.OnceValue(func() *form {
 // A draw is one home in the making.
 type draw struct {
 	*rand.Rand
+	seed     uint64
 	presence float64 // how likely a key is there that need not be
 	extreme  float64 // how likely a value is drawn from all of its range and not from what is usual
 	slip     float64 // how likely a number lies just outside its range
@@ -54,7 +55,7 @@ type draw struct {
 
 // newDraw makes the home of a seed: the same for the same seed and schema.
 func newDraw(seed uint64) *draw {
-	d := &draw{Rand: rand.New(rand.NewPCG(seed, 8))}
+	d := &draw{Rand: rand.New(rand.NewPCG(seed, 8)), seed: seed}
 	d.presence = pick(d, 0.08, 0.2, 0.4, 0.8)
 	d.extreme = pick(d, 0.02, 0.2, 0.5, 0.9)
 	if d.chance(0.03) {

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
+	"fmt"
 	"regexp"
 	"slices"
 	"strconv"
@@ -25,11 +26,45 @@ type drawn struct {
 	reads bool
 }
 
-// anyHome draws the home of a seed. Keys drawn one by one rarely agree with one another, so the reader's own faults say
-// what to draw again, to add or to leave out, until the home reads. A few are left as wrong as they were drawn.
+// anyHome draws the home of a seed.
 func anyHome(seed uint64) drawn {
-	root, d := homeForm(), newDraw(seed)
-	h := drawn{seed: seed, tree: d.mapping(root, "")}
+	d := newDraw(seed)
+	return d.mended(d.mapping(homeForm(), ""))
+}
+
+// alike draws a few keys of a home again.
+func alike(h drawn, seed uint64) drawn {
+	d, tree := newDraw(seed), drawnFrom(h.text).tree
+	d.circuits, d.slip = len(tree["circuits"].([]any)), 0
+	for range 1 + d.IntN(4) {
+		paths := pathsIn(tree, "", nil)
+		d.mend(tree, pick(d, paths...), d.chance(0.3))
+	}
+	return d.mended(tree)
+}
+
+// pathsIn lists the path of everything in a tree.
+func pathsIn(value any, path string, into []string) []string {
+	if path != "" {
+		into = append(into, path)
+	}
+	switch value := value.(type) {
+	case []any:
+		for i, item := range value {
+			into = pathsIn(item, fmt.Sprintf("%s[%d]", path, i), into)
+		}
+	case map[string]any:
+		for _, key := range sortedKeys(value) {
+			into = pathsIn(value[key], below(path, key), into)
+		}
+	}
+	return into
+}
+
+// mended makes a home of a tree. Keys drawn one by one rarely agree with one another, so the reader's own faults say what
+// to draw again, to add or to leave out, until the home reads. A few homes are left as wrong as they were drawn.
+func (d *draw) mended(tree map[string]any) drawn {
+	h := drawn{seed: d.seed, tree: tree}
 	for round := 0; ; round++ {
 		h.text = written(h.tree)
 		_, err := loads.Read(h.text, "drawn")
@@ -46,7 +81,7 @@ func anyHome(seed uint64) drawn {
 			if round > 5 && d.chance(0.5) { // what a key disagrees with stands elsewhere: the whole mapping again, or none
 				path = path[:max(0, strings.LastIndex(path, "."))]
 			}
-			d.mend(root, h.tree, path, round > 2)
+			d.mend(h.tree, path, round > 2)
 		}
 	}
 }
@@ -75,9 +110,9 @@ func written(tree map[string]any) []byte {
 var pathStep = regexp.MustCompile(`[^.\[\]]+|\[\d+\]`)
 
 // mend draws anew what stands at the path of a fault, adds it where it is missing, or leaves it out.
-func (d *draw) mend(root *form, tree map[string]any, path string, leaveOut bool) {
+func (d *draw) mend(tree map[string]any, path string, leaveOut bool) {
 	var at any = tree
-	f, walked := root, ""
+	f, walked := homeForm(), ""
 	steps := pathStep.FindAllString(path, -1)
 	for i, step := range steps {
 		last := i == len(steps)-1

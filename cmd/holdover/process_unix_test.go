@@ -1,4 +1,4 @@
-//go:build unix
+//go:build linux || darwin
 
 package main
 
@@ -6,7 +6,16 @@ import (
 	"os"
 	"runtime"
 	"syscall"
+	"time"
 )
+
+// limitCPU has the system end this process when it has used so much of the processor's time.
+func limitCPU(most time.Duration) {
+	seconds := uint64(most.Seconds())
+	if err := syscall.Setrlimit(syscall.RLIMIT_CPU, &syscall.Rlimit{Cur: seconds, Max: seconds}); err != nil {
+		panic(err)
+	}
+}
 
 // peakMiB is the most memory that a process that has ended held at once.
 func peakMiB(p *os.ProcessState) float64 {

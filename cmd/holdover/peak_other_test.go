@@ -1,7 +1,0 @@
-//go:build !unix
-
-package main
-
-import "os"
-
-func peakMiB(*os.ProcessState) float64 { return 0 }
