@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"flag"
 	"fmt"
-	"math"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -63,7 +62,7 @@ var verbs = []string{"plan -", "scope -", "scope --json -", "why -", "why FIGURE
 
 // throughTheVerbs plans a home and then makes some of the other calls, another few for each home.
 func throughTheVerbs(t *testing.T, h drawn, few int) {
-	code, out, errs := call(t, h, "plan --json -")
+	code, out, errs := callOn(t, h, "plan --json -")
 	if !h.reads {
 		assert.Equal(t, exitWrong, code)
 		assert.Empty(t, out)
@@ -94,7 +93,7 @@ func throughTheVerbs(t *testing.T, h drawn, few int) {
 }
 
 func checkCall(t *testing.T, h drawn, line string) {
-	code, out, errs := call(t, h, line)
+	code, out, errs := callOn(t, h, line)
 	if strings.HasPrefix(line, "fit") && !h.canFit() {
 		assert.Equal(t, exitWrong, code, line)
 		return
@@ -118,8 +117,8 @@ func (h drawn) canFit() bool {
 // noFigure is what a division by nothing or a slip of a format leaves in a text.
 var noFigure = regexp.MustCompile(`[+-]?\b(NaN|Inf)\b|%!`)
 
-// call makes one call with the home on standard input. A panic fails the test with its stack.
-func call(t *testing.T, h drawn, line string) (code int, out, errs string) {
+// callOn makes one call with the home on standard input. A panic fails the test with its stack.
+func callOn(t *testing.T, h drawn, line string) (code int, out, errs string) {
 	defer func() {
 		if p := recover(); p != nil {
 			t.Fatalf("holdover %s panics: %v\n%s", line, p, debug.Stack())
@@ -131,9 +130,4 @@ func call(t *testing.T, h drawn, line string) (code int, out, errs string) {
 		t.Errorf("holdover %s writes %q", line, found)
 	}
 	return code, outText.String(), errText.String()
-}
-
-// near wants two energies of a run to be the same but for rounding, which grows with all that went through it.
-func near(t *testing.T, want, got, all float64, what string) {
-	assert.InDelta(t, want, got, 1e-9*math.Max(1, all), what)
 }
