@@ -193,7 +193,7 @@ func (d *draw) text(f *form, path string) any {
 	}
 	name := path[:1] + number
 	if d.chance(0.02) {
-		name += pick(d, " \u202e\u2066א", strings.Repeat(" é宽", 90), "\"'#: {[", "\u200b", " %s%d \\n", "<b>&amp;")
+		name += pick(d, " \u202e\u2066א", strings.Repeat(" é宽", 60), "\"'#: {[", "\u200b", " %s%d \\n", "<b>&amp;")
 	}
 	return name
 }
