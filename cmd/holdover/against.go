@@ -56,7 +56,11 @@ func sides(ctx context.Context, t terminal, args []string, against string) (firs
 	}
 	kind := planner.Kind(against)
 	if kind == first.Option.Kind {
-		return first, second, misused("a %s is what is chosen here already; set another of %s against it", kind, strings.Join(kinds, ", "))
+		what := "is what is chosen here already"
+		if result.Choice == planner.None {
+			what = "comes nearest here, where nothing is chosen"
+		}
+		return first, second, misused("a %s %s; set another of %s against it", kind, what, strings.Join(kinds, ", "))
 	}
 	option, _ := result.Option(kind)
 	return first, report.Side{Result: result, Option: option}, nil

@@ -66,20 +66,26 @@ func printPlan(ctx context.Context, t terminal, args []string, flags planFlags) 
 	if err != nil {
 		return err
 	}
-	glyphs := report.Blocks
-	if flags.ascii {
-		glyphs = report.ASCII
-	}
-	text := report.Text(result, flags.width, glyphs)
-	if flags.json {
-		if text, err = report.JSON(result); err != nil {
-			return err
-		}
+	text, err := planText(result, flags)
+	if err != nil {
+		return err
 	}
 	if err := write(t.out, text); err != nil {
 		return err
 	}
 	return carried(result)
+}
+
+// planText is the plan for a machine or for a person; the turns, which can take a while, are worked out for persons only.
+func planText(result *planner.Result, flags planFlags) (string, error) {
+	if flags.json {
+		return report.JSON(result)
+	}
+	glyphs := report.Blocks
+	if flags.ascii {
+		glyphs = report.ASCII
+	}
+	return report.Text(result, flags.width, glyphs), nil
 }
 
 // carried is the end of a plan that is printed.

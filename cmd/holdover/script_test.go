@@ -17,7 +17,7 @@ import (
 var update = flag.Bool("update", false, "write what the program says now into the scripts and golden files")
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"holdover": main, "holdover-breaks": breaks})
+	testscript.Main(m, map[string]func(){"holdover": main, "holdover-breaks": breaks, limitedCall: limitedMain})
 }
 
 // TestScripts runs every script of testdata/scripts, each one call or a few and what they must say. $HOMES, $BAD and $GEAR are

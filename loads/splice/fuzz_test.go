@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/stretchr/testify/require"
 )
@@ -22,6 +23,9 @@ func FuzzSet(f *testing.F) {
 		{"a: >2-\n    x\n# c\n\tb: 1", "a", "1"},                                // tab
 		{"a: &x 1\nb: *x\n<<: {c: 1}\n", "b", "1"},                              // anchors
 		{"circuits:\n" + strings.Repeat("- a: 1\n", 2500), "circuits.9.a", "2"}, // long enough to be shortened
+		{longWith("- a: \xff\n"), "circuits.9.a", "2"},                          // not UTF-8 in what is left out
+		{longWith("- a: \x00\n"), "circuits.9.a", "2"},                          // a control character there
+		{longWith("- a: b: c\n"), "circuits.9.a", "2"},                          // no YAML there
 	}
 	for _, s := range seeds {
 		f.Add(s[0], s[1], s[2])
@@ -34,6 +38,10 @@ func FuzzSet(f *testing.F) {
 			return
 		}
 		after, err := read(out)
+		if _, broken := read([]byte(src)); broken != nil {
+			requireLeftOut(t, src, string(out), err)
+			return
+		}
 		require.NoError(t, err)
 		p, err := after.find(path)
 		require.NoError(t, err)
@@ -42,6 +50,20 @@ func FuzzSet(f *testing.F) {
 		require.NoError(t, err)
 		require.True(t, equal(want, p.node), "%q", out)
 	})
+}
+
+// longWith is a text long enough to be shortened, with an item far from both ends.
+func longWith(item string) string {
+	const half = "- a: 1\n- a: 1\n- a: 1\n- a: 1\n"
+	return "circuits:\n" + strings.Repeat(half, 300) + item + strings.Repeat(half, 300)
+}
+
+// requireLeftOut holds the edit of a text that is no YAML to what the package promises: it is UTF-8, long enough to be
+// shortened, and as broken after the edit as before.
+func requireLeftOut(t *testing.T, src, out string, afterwards error) {
+	require.True(t, utf8.ValidString(src), "%q", src)
+	require.GreaterOrEqual(t, len(src), longTextBytes)
+	require.Error(t, afterwards, "%q", out)
 }
 
 func pathFrom(steps string) (path Path) {

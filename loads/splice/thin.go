@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"slices"
+	"unicode/utf8"
 
 	"gopkg.in/yaml.v3"
 )
@@ -31,11 +32,11 @@ type seam struct {
 // all else in YAML ends by itself at the next dash in the sequence's column. The parser then proves that the items of this
 // very sequence in the short text are just the ones that were kept, and after the edit, that where text was left out an
 // item still begins. So the parser stands in the same state before and after the text left out, and reads the rest alike
-// with or without it; and the count of items, hence the edit's index, is right. What this cannot see: a text that was not valid YAML
-// inside the items left out stays as it is, without an error.
+// with or without it; and the count of items, hence the edit's index, is right. What this cannot see: UTF-8 text that was not valid
+// YAML inside the items left out stays as it is, without an error.
 func thin(src []byte, e edit) (thinned, bool) {
 	t := thinned{edit: e}
-	if hasRareBreaks(src) {
+	if hasRareBreaks(src) || !utf8.Valid(src) { // what is not text is refused wherever it stands: the parser sees only what is kept
 		return t, false
 	}
 	t.edit.path = append(Path{}, e.path...)

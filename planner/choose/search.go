@@ -11,7 +11,7 @@ import (
 //   - Price: without fuel and running hours a design costs less than it does, and that price rises with modules, charger
 //     and inverter. Once it reaches the best cost so far, the row is done.
 //   - Energy: the engine must give at least the load less sun and a full battery, which bounds fuel, hours and wear from below.
-//   - At best: with fuel without end and an engine on whenever it may be, the charge is never lower than under any start
+//   - At best: with fuel and starts without end and an engine on whenever it may be, the charge is never lower than under any start
 //     policy. What is short even so is short under every policy. And so run, a design of more modules, a larger charger or
 //     a stronger engine is never short where a lesser one is not: the depth below full, with the same draw and no less
 //     charging, is never larger, and there is more battery above empty. So the fewest modules are found by halving.

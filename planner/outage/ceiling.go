@@ -1,7 +1,9 @@
 package outage
 
-// CarriesAtBest says whether a design would carry the outage if its engine were on whenever it may be and its fuel had no
-// end. No start policy ever has more charge, so a design that is short even so is short under every policy.
+// CarriesAtBest says whether a design would carry the outage if its engine were on whenever it may be, and its fuel and its
+// starts had no end. No start policy ever has more charge, so a design that is short even so is short under every policy. It
+// is not the run of an engine that starts whenever it may: quiet hours that end within a short outage may want a start more
+// than such a run has.
 //
 // With the engine's rule fixed, every flow of a span is constant until the battery is full, where it stays: one line a
 // span, and no events. The day repeats, and more charge in the evening never means less the next: once a day ends with no

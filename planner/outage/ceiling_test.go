@@ -103,14 +103,23 @@ func TestCarriesAtBest_IsTrueWhereAnyPolicyCarries(t *testing.T) {
 	}
 }
 
-// Without sun the bound is the run with the engine always on, no more and no less. With sun it may say that an outage is
-// carried in which an empty battery's inverter drops out in quiet hours and takes the sun with it; that errs on the safe side.
+// runOfManyStarts is Run with starts without end, which is what the bound supposes.
+func (o *Outage) runOfManyStarts(d *Design) Summary {
+	r := newRun(o, d)
+	r.startsLeft = math.MaxInt32
+	r.follow(o, nil)
+	return r.sum
+}
+
+// Without sun the bound is the run with the engine always on and starts without end, no more and no less. With sun it may say
+// that an outage is carried in which an empty battery's inverter drops out in quiet hours and takes the sun with it; that errs
+// on the safe side.
 func TestCarriesAtBest_IsTheRunWithTheEngineAlwaysOn(t *testing.T) {
 	carried, short := 0, 0
 	checkMany(t, func(t *rapid.T) {
 		sunny := rapid.Bool().Draw(t, "sun")
 		o, d := anyOutage(t, sunny), alwaysOn(anyHybrid(t))
-		run, atBest := o.Run(&d, nil), o.CarriesAtBest(&d)
+		run, atBest := o.runOfManyStarts(&d), o.CarriesAtBest(&d)
 		switch {
 		case run.Carried():
 			carried++
@@ -125,6 +134,26 @@ func TestCarriesAtBest_IsTheRunWithTheEngineAlwaysOn(t *testing.T) {
 	})
 	if carried < 150 || short < 150 {
 		t.Errorf("%d carried, %d short: too few to prove anything", carried, short)
+	}
+}
+
+// A quarter of an hour has one start. An engine that uses it before a minute of quiet has none for what comes after; the bound
+// has, and must: a policy that waited with its start carries this.
+func TestCarriesAtBest_CountsNoStarts(t *testing.T) {
+	var draw [24]units.Watts
+	draw[0] = 3000
+	o := New(draw, [24]units.Watts{}, 23.99, 0.25, loads.QuietHours{From: 0, To: 0.02})
+	waits := Design{UsableKWh: 0.08, DischargeKW: 6, ChargeEfficiency: 0.7, InverterKW: 4, Efficiency: 1, SiteKW: 5, FuelStore: math.Inf(1),
+		StartAt: 0.5, LeadAt: 0.5, StopAt: 1}
+	eager := alwaysOn(waits)
+	if run := o.Run(&eager, nil); run.Starts != 1 || run.Carried() {
+		t.Errorf("%d starts, short by %g kWh: the case does not run out of starts", run.Starts, run.ShortKWh)
+	}
+	if run := o.Run(&waits, nil); !run.Carried() {
+		t.Errorf("the engine that waits is short by %g kWh", run.ShortKWh)
+	}
+	if !o.CarriesAtBest(&waits) || !o.CarriesAtBest(&eager) || !o.runOfManyStarts(&eager).Carried() {
+		t.Error("carried, but ruled out")
 	}
 }
 

@@ -148,27 +148,19 @@ func events(t failer, got outage.Summary, trace []outage.Step, want stepped, dri
 	if want.short > 1e-3 || got.ShortKWh > 1e-3 { // less may fall between two small steps
 		near(t, "first shortfall, h", got.ShortAt, want.shortAt, twoSeconds+drift)
 	}
-	// A small step goes beyond a threshold by as much charge as flows in it, and where the charge then creeps towards the next
-	// threshold, that much takes so much longer: by the ratio of the steepest slope so far to the one that meets it.
-	var switches, slower []float64
-	on, steepest, slope := false, 0.0, 0.0
+	var switches []float64
+	on := false
 	for _, s := range trace {
 		if s.On != on {
 			switches, on = append(switches, s.From), s.On
-			slower = append(slower, 1)
-			if slope > 0 {
-				slower[len(slower)-1] = max(1, steepest/slope)
-			}
 		}
-		slope = math.Abs(s.EndKWh-s.BeginKWh) / (s.To - s.From)
-		steepest = max(steepest, slope)
 	}
 	if len(switches) != len(want.switches) {
 		t.Errorf("the generator switches at %v, in small steps at %v", switches, want.switches)
 		return
 	}
 	for i, at := range switches {
-		near(t, "switching, h", at, want.switches[i], (twoSeconds+drift)*slower[i])
+		near(t, "switching, h", at, want.switches[i], twoSeconds+drift)
 	}
 	if got.Starts != want.starts {
 		t.Errorf("%d starts, in small steps %d", got.Starts, want.starts)

@@ -56,8 +56,8 @@ func (h *house) step(d outage.Design) stepped {
 		for part := range parts {
 			at := (float64(tick) + float64(part)/float64(parts)) / ticksPerHour
 			dt := 1 / float64(ticksPerHour*parts)
-			was := on
-			on = decide(d, on, charge, draw-sun, d.SiteKW > 0 && fuel > 0 && !h.quiet(clock), h.lead(clock))
+			was, may := on, d.SiteKW > 0 && fuel > 0 && !h.quiet(clock)
+			on = decide(d, on, charge, draw-sun, may, h.lead(clock))
 			if on != was {
 				out.switches = append(out.switches, at)
 				if on {
@@ -66,7 +66,7 @@ func (h *house) step(d outage.Design) stepped {
 			}
 			f := flow(d, on, charge, draw, sun)
 			last = f.battery
-			charge = math.Max(0, math.Min(d.UsableKWh, charge+f.battery*dt))
+			charge = land(d, on, may, h.lead(clock), charge, math.Max(0, math.Min(d.UsableKWh, charge+f.battery*dt)))
 			fuel = math.Max(0, fuel-out.add(d, f, on, draw, at, dt))
 		}
 	}
@@ -89,6 +89,23 @@ func (s *stepped) add(d outage.Design, f plainFlow, on bool, draw, at, dt float6
 		s.shortAt = math.Min(s.shortAt, at)
 	}
 	return burnt
+}
+
+// land holds a charge that would pass the level at which the engine starts or stops to that level. What a step is too long by is
+// then lost, a few joules; if it stayed in the charge, a slow slope later on would make minutes of it.
+func land(d outage.Design, on, may, lead bool, from, to float64) float64 {
+	threshold, stop := d.StartAt, d.StopAt*d.UsableKWh
+	if lead {
+		threshold = d.LeadAt
+	}
+	start := threshold * d.UsableKWh
+	switch {
+	case on && from < stop && to > stop:
+		return stop
+	case !on && may && from > start && to < start:
+		return start
+	}
+	return to
 }
 
 // nearLevel says that a step may reach a charge at which something changes. It is then cut small, since what a fast drain

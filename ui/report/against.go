@@ -22,13 +22,21 @@ func ChosenSide(r *planner.Result) Side {
 	return Side{r, o}
 }
 
+// kind says what the side is: a battery, or nothing where no option has a design.
+func (s Side) kind() string {
+	if s.Option.Kind == "" {
+		return "nothing"
+	}
+	return "a " + string(s.Option.Kind)
+}
+
 // Against sets two plans side by side: what differs in what they rest on, the figures that decide, and what they come to. Two
 // options of the same plan share the first two, so only the last is shown. width is as in [Text].
 func Against(first, second Side, width int) string {
 	p := &page{width: max(width, MinWidth)}
 	if first.Result == second.Result {
-		p.paragraph(fmt.Sprintf("%s: a %s against a %s.", title(first.Result.Home), first.Option.Kind, second.Option.Kind), "")
-		addOutcomes(p, first, second, string(first.Option.Kind), string(second.Option.Kind))
+		p.paragraph(fmt.Sprintf("%s: %s against a %s.", title(first.Result.Home), first.kind(), second.Option.Kind), "")
+		addOutcomes(p, first, second, dashed(string(first.Option.Kind)), string(second.Option.Kind))
 		addWhyNot(p, second.Option)
 		return p.String()
 	}
