@@ -2,6 +2,7 @@ package screens
 
 import (
 	"fmt"
+	"sync/atomic"
 
 	"github.com/gdamore/tcell/v2"
 	"github.com/rivo/tview"
@@ -23,6 +24,9 @@ type app struct {
 	mouse bool
 	small bool // the terminal is too small for the screens
 	stop  func()
+	foresight
+
+	broken atomic.Pointer[string] // what a panic beside the loop was, and where
 }
 
 // A page is one screen, or a question over one.
@@ -45,13 +49,14 @@ func newApp(opts Options) *app {
 	a := &app{term: tview.NewApplication(), pages: tview.NewPages(), look: newLook(opts.NoColor, opts.ASCII),
 		path: opts.Path, mouse: opts.Mouse}
 	a.stop = a.term.Stop
+	a.foresee()
 	a.root = tview.NewFlex().SetDirection(tview.FlexRow).
 		AddItem(newBar(a.head), 1, 0, false).
 		AddItem(a.pages, 0, 1, true).
 		AddItem(newBar(a.noteLine), 1, 0, false).
 		AddItem(newFooter(a), 1, 0, false)
 	a.term.SetRoot(a.root, true).EnableMouse(opts.Mouse).EnablePaste(true)
-	a.term.SetInputCapture(a.capture).SetBeforeDrawFunc(a.drawSmall)
+	a.term.SetInputCapture(a.capture).SetBeforeDrawFunc(a.beforeDraw)
 	if opts.Screen != nil {
 		a.term.SetScreen(opts.Screen)
 	}

@@ -51,7 +51,7 @@ func (g *grid) Draw(screen tcell.Screen) {
 	_, _, width, _ := g.GetInnerRect()
 	g.layout = g.columns(width)
 	clear(g.rows)
-	if row, _ := g.GetSelection(); row > g.count() || row < 1 {
+	if row, _ := g.GetSelection(); g.count() > 0 && (row > g.count() || row < 1) { // what is not there yet may come back
 		g.choose(row - 1)
 	}
 	g.Table.Draw(screen)

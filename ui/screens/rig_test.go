@@ -10,29 +10,64 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holdover/profiles"
+	"holdover/ui/screens/ahead"
 )
 
 // A rig drives the screens without their loop: keys go where the loop would send them, and the picture is drawn when it
-// is asked for. There is no goroutine, so nothing here waits or flickers.
+// is asked for. There is no goroutine, so nothing here waits or flickers: what the screens work out beside their loop is done at
+// once, or put off until the test says so.
 type rig struct {
 	t       *testing.T
 	app     *app
 	screen  tcell.SimulationScreen
 	stopped bool
+	slow    bool     // work is put off
+	waiting []func() // what is put off
 }
 
 func newRig(t *testing.T, opts Options, width, height int) *rig {
+	t.Helper()
+	return openRig(t, &rig{t: t}, opts, width, height)
+}
+
+// newSlowRig is a rig on which nothing is worked out but when the test says so.
+func newSlowRig(t *testing.T, opts Options, width, height int) *rig {
+	t.Helper()
+	return openRig(t, &rig{t: t, slow: true}, opts, width, height)
+}
+
+func openRig(t *testing.T, r *rig, opts Options, width, height int) *rig {
 	t.Helper()
 	if os.Getenv("XDG_STATE_HOME") == "" || !strings.HasPrefix(os.Getenv("XDG_STATE_HOME"), os.TempDir()) {
 		t.Setenv("XDG_STATE_HOME", t.TempDir())
 	}
 	a, err := start(opts)
 	require.NoError(t, err)
-	r := &rig{t: t, app: a, screen: tcell.NewSimulationScreen("UTF-8")}
+	r.app, r.screen = a, tcell.NewSimulationScreen("UTF-8")
+	a.loop, a.grace = ahead.Loop{Begin: r.begin, Wake: func() {}}, 0
 	a.stop = func() { r.stopped = true }
 	require.NoError(t, r.screen.Init())
 	t.Cleanup(r.screen.Fini)
 	r.screen.SetSize(width, height)
+	r.draw()
+	return r
+}
+
+func (r *rig) begin(work func()) {
+	if r.slow {
+		r.waiting = append(r.waiting, work)
+	} else {
+		work()
+	}
+}
+
+// comes does the work that has waited longest, and draws what has come of it.
+func (r *rig) comes() *rig {
+	r.t.Helper()
+	require.NotEmpty(r.t, r.waiting, "nothing is being worked out")
+	work := r.waiting[0]
+	r.waiting = r.waiting[1:]
+	work()
 	r.draw()
 	return r
 }
@@ -74,7 +109,7 @@ func (r *rig) draw() {
 	r.screen.Clear()
 	width, height := r.screen.Size()
 	r.app.root.SetRect(0, 0, width, height)
-	if !r.app.drawSmall(r.screen) {
+	if !r.app.beforeDraw(r.screen) {
 		r.app.root.Draw(r.screen)
 	}
 	r.screen.Show()

@@ -2,8 +2,12 @@
 //
 // [Run] is the one thing to call. What is edited lives in [holdover/ui/screens/draft], which knows no widget; what is
 // shown comes from the plan that follows from it. Each screen is a page: a tview primitive that draws from the draft
-// every time it is drawn, so that nothing here can be out of date, and that works out everything in the key's own
-// handler, so that there is no goroutine but the one that waits for a signal.
+// every time it is drawn, so that nothing here can be out of date.
+//
+// A key's own handler changes the draft and no more. What takes a while, such as the plan, is worked out beside the loop by
+// package [holdover/ui/screens/ahead]: the verdict first, the outlook when it comes, and the next edit ends what is under
+// way. A page shows what there is of the plan of the home as it is now, and says in words what is still being worked out;
+// what belongs to an earlier home is never shown. See follow.go.
 //
 // People who use a screen reader are better served by the plan verb and an editor: the same figures, as plain text.
 package screens
@@ -59,6 +63,8 @@ func (a *app) run() error {
 		}
 	}()
 	err := a.term.Run()
+	a.forget()
+	a.breakAgain()
 	signal.Stop(signals)
 	close(done)
 	if s, ok := caught.Load().(os.Signal); ok && err == nil {
