@@ -57,6 +57,14 @@ func (g *grid) Draw(screen tcell.Screen) {
 	g.Table.Draw(screen)
 }
 
+// InputHandler implements [tview.Primitive]. A table without a row to select would look for one for ever.
+func (g *grid) InputHandler() func(*tcell.EventKey, func(tview.Primitive)) {
+	if g.count() == 0 {
+		return func(*tcell.EventKey, func(tview.Primitive)) {}
+	}
+	return g.Table.InputHandler()
+}
+
 // rowAt is the row drawn at a place of the screen; ok is false beside them.
 func (g *grid) rowAt(x, y int) (i int, ok bool) {
 	row, _ := g.CellAt(x, y)
@@ -70,7 +78,7 @@ func (g *grid) mouse(action tview.MouseAction, event *tcell.EventMouse) (clicked
 	case action == tview.MouseLeftClick && onRow:
 		g.choose(i)
 		return true
-	case wheel(action) != 0 && g.InRect(event.Position()):
+	case wheel(action) != 0 && g.count() > 0 && g.InRect(event.Position()):
 		g.choose(g.at() + wheel(action))
 	}
 	return false

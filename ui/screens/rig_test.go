@@ -139,6 +139,9 @@ func (r *rig) styles() string {
 	})
 }
 
+// picture is all that is on the screen, letters first.
+func (r *rig) picture() string { return r.text() + "-- styles\n" + r.styles() }
+
 func cellRune(c tcell.SimCell) rune {
 	if len(c.Runes) == 0 {
 		return ' '

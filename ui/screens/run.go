@@ -64,9 +64,9 @@ func (a *app) run() error {
 	}()
 	err := a.term.Run()
 	a.forget()
-	a.breakAgain()
 	signal.Stop(signals)
 	close(done)
+	a.breakAgain()
 	if s, ok := caught.Load().(os.Signal); ok && err == nil {
 		err = fmt.Errorf("ended by a signal: %v", s)
 	}

@@ -45,7 +45,7 @@ const toCome = "..."
 
 // isToCome says in a line of its own what is still being worked out.
 func (l look) isToCome(what string) string {
-	return l.quiet.on(shown(what + ": being worked out, and shown here when it is there"))
+	return l.quiet.on(shown(what + ": being worked out"))
 }
 
 // whyLines is the first reason in two lines.
