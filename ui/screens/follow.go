@@ -15,7 +15,8 @@ import (
 
 // This file has worked out beside the loop what takes a while. Every drawing first looks whether the home is another than at the
 // last one, whatever changed it: then all that is under way for the old one ends, and the new one's plan is begun, the verdict
-// first. What comes later has the loop draw again. No key waits for any of it, nor does saving or quitting.
+// first. What comes later has the loop draw again. No key waits for any of it, nor does saving or quitting. The demand alone is
+// worked out in the loop: every picture shows it, and its work is bounded (see the splitter of package loads).
 
 // grace is how long the first drawing of a changed home waits for its verdict: most come sooner, and then there is one picture
 // and not two, with the time of a frame still kept.
@@ -27,7 +28,8 @@ type foresight struct {
 	plans *ahead.Latest[*loads.Home, *planner.Result]
 	turns *ahead.Latest[*loads.Home, waiting.Plan]
 	gear  *ahead.Latest[*loads.Home, gearFit]
-	steps func(*loads.Home) []ahead.Step[*planner.Result]
+	home  *loads.Home // that they are about
+	steps func(demand *planner.Result) []ahead.Step[*planner.Result]
 	grace time.Duration
 	woken atomic.Bool // the loop will draw again
 }
@@ -42,11 +44,11 @@ func (a *app) foresee() {
 	f.steps, f.grace = planSteps, grace
 }
 
-// planSteps are the parts of a plan in the order in which a person asks for them.
-func planSteps(home *loads.Home) []ahead.Step[*planner.Result] {
+// planSteps are the parts of a plan after the demand, in the order in which a person asks for them.
+func planSteps(demand *planner.Result) []ahead.Step[*planner.Result] {
 	return []ahead.Step[*planner.Result]{
 		func(ctx context.Context, _ *planner.Result) (*planner.Result, error) {
-			return planner.Plan(ctx, home, planner.Verdict())
+			return demand.More(ctx, planner.Verdict())
 		},
 		func(ctx context.Context, verdict *planner.Result) (*planner.Result, error) {
 			return verdict.More(ctx, planner.Everything())
@@ -66,13 +68,13 @@ func (a *app) follow() {
 	if a.draft == nil {
 		return
 	}
-	home := a.draft.Home()
-	if a.plans.Ask(home, a.steps(home)...) {
-		a.turns.Stop()
-		a.gear.Stop()
+	if home := a.draft.Home(); home != a.home {
+		a.forget()
+		a.home = home
+		a.plans.Ask(home, a.steps(a.draft.Result())...)
 		a.plans.Await(a.grace)
 	}
-	if r, ok := a.plans.Answer(home); ok {
+	if r, ok := a.plans.Answer(a.home); ok {
 		a.draft.Take(r)
 	}
 }

@@ -24,8 +24,8 @@ import (
 // An endless outlook is one that only the end of its ctx ends.
 type endless struct{ begun, ended atomic.Int32 }
 
-func (e *endless) steps(home *loads.Home) []ahead.Step[*planner.Result] {
-	return []ahead.Step[*planner.Result]{planSteps(home)[0], func(ctx context.Context, _ *planner.Result) (*planner.Result, error) {
+func (e *endless) steps(demand *planner.Result) []ahead.Step[*planner.Result] {
+	return []ahead.Step[*planner.Result]{planSteps(demand)[0], func(ctx context.Context, _ *planner.Result) (*planner.Result, error) {
 		e.begun.Add(1)
 		<-ctx.Done()
 		e.ended.Add(1)
@@ -113,8 +113,8 @@ func TestFollow_QuittingEndsWhatIsUnderWay(t *testing.T) {
 func TestFollow_WhatComesAfterTheEndHangsNowhere(t *testing.T) {
 	require.Zero(t, ours())
 	begun, done := make(chan struct{}), make(chan struct{})
-	r := runOnWith(t, demoFile(t), func(home *loads.Home) []ahead.Step[*planner.Result] {
-		return []ahead.Step[*planner.Result]{planSteps(home)[0], func(_ context.Context, verdict *planner.Result) (*planner.Result, error) {
+	r := runOnWith(t, demoFile(t), func(demand *planner.Result) []ahead.Step[*planner.Result] {
+		return []ahead.Step[*planner.Result]{planSteps(demand)[0], func(_ context.Context, verdict *planner.Result) (*planner.Result, error) {
 			close(begun)
 			<-done
 			return verdict, nil
@@ -150,8 +150,8 @@ func TestFollow_AHangUpEndsWhatIsUnderWay(t *testing.T) {
 // A verdict that takes long keeps no key waiting: the circuits show the edit, and the verdict comes by itself.
 func TestFollow_ASlowVerdictComesByItself(t *testing.T) {
 	let := make(chan struct{})
-	r := runOnWith(t, demoFile(t), func(home *loads.Home) []ahead.Step[*planner.Result] {
-		steps := planSteps(home)
+	r := runOnWith(t, demoFile(t), func(demand *planner.Result) []ahead.Step[*planner.Result] {
+		steps := planSteps(demand)
 		return append([]ahead.Step[*planner.Result]{func(ctx context.Context, before *planner.Result) (*planner.Result, error) {
 			select {
 			case <-let:

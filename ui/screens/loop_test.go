@@ -11,7 +11,6 @@ import (
 	"github.com/gdamore/tcell/v2"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
 	"holdover/planner"
 	"holdover/ui/screens/ahead"
 	"holdover/ui/screens/draft"
@@ -33,7 +32,7 @@ func runOn(t *testing.T, path string) *running {
 }
 
 // runOnWith works plans out in steps of the test's own.
-func runOnWith(t *testing.T, path string, steps func(*loads.Home) []ahead.Step[*planner.Result]) *running {
+func runOnWith(t *testing.T, path string, steps func(demand *planner.Result) []ahead.Step[*planner.Result]) *running {
 	t.Helper()
 	t.Setenv("XDG_STATE_HOME", t.TempDir())
 	r := &running{t: t, screen: tcell.NewSimulationScreen("UTF-8"), ended: make(chan error, 1)}

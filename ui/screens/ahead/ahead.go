@@ -39,6 +39,7 @@ type asked[Q comparable, A any] struct {
 	answer   A
 	done     int           // steps that have answered
 	first    chan struct{} // closed with the first answer
+	awaited  bool          // somebody waits for first, and needs no waking
 }
 
 // New is without a question yet. What loop holds is looked up whenever it is needed.
@@ -69,8 +70,8 @@ func (l *Latest[Q, A]) work(k *asked[Q, A]) {
 			return
 		}
 		answer, err := step(k.ctx, before)
-		more, ok := l.put(k, answer, err)
-		if ok {
+		more, wakes := l.put(k, answer, err)
+		if wakes {
 			l.loop.Wake()
 		}
 		if more {
@@ -79,8 +80,8 @@ func (l *Latest[Q, A]) work(k *asked[Q, A]) {
 	})
 }
 
-// put takes what a step has answered; ok is false where nobody waits for it any more.
-func (l *Latest[Q, A]) put(k *asked[Q, A], answer A, err error) (more, ok bool) {
+// put takes what a step has answered, if that is the question still, and says whether there is more to do and somebody to wake.
+func (l *Latest[Q, A]) put(k *asked[Q, A], answer A, err error) (more, wakes bool) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	if l.now != k || err != nil {
@@ -93,7 +94,7 @@ func (l *Latest[Q, A]) put(k *asked[Q, A], answer A, err error) (more, ok bool) 
 	if more = k.done < len(k.steps); !more {
 		k.cancel() // nothing is under way, so nothing is lost
 	}
-	return more, true
+	return more, !k.awaited
 }
 
 // Answer is what there is of the answer to a question; ok is false where there is nothing of it yet.
@@ -106,12 +107,11 @@ func (l *Latest[Q, A]) Answer(question Q) (answer A, ok bool) {
 	return l.now.answer, true
 }
 
-// Await waits for the first of the answer to the latest question, but no longer than a time.
+// Await waits for the first of the answer to the latest question, but no longer than a time. What comes while it waits wakes
+// nobody: the loop is expected to look at it right after.
 func (l *Latest[Q, A]) Await(most time.Duration) {
-	l.mu.Lock()
-	k := l.now
-	l.mu.Unlock()
-	if k == nil || most <= 0 {
+	k := l.await(true)
+	if k == nil {
 		return
 	}
 	late := time.NewTimer(most)
@@ -120,6 +120,17 @@ func (l *Latest[Q, A]) Await(most time.Duration) {
 	case <-k.first:
 	case <-late.C:
 	}
+	l.await(false)
+}
+
+// await notes whether the first of the answer is awaited, and gives the question.
+func (l *Latest[Q, A]) await(it bool) *asked[Q, A] {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if l.now != nil {
+		l.now.awaited = it
+	}
+	return l.now
 }
 
 // Stop ends the work on the latest question and forgets it.

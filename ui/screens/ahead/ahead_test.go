@@ -165,6 +165,24 @@ func TestLatest_AwaitsTheFirstAnswer(t *testing.T) {
 	l.Stop()
 }
 
+// What comes while somebody waits for it needs no waking; what comes later does.
+func TestLatest_WakesNobodyWhoWaits(t *testing.T) {
+	var wakes atomic.Int32
+	loop := beside(t)
+	loop.Wake = func() { wakes.Add(1) }
+	l := New[string, int](loop)
+	second := make(chan struct{})
+	awaited := func(context.Context, int) (int, error) {
+		require.Eventually(t, func() bool { l.mu.Lock(); defer l.mu.Unlock(); return l.now.awaited }, 5*time.Second, time.Millisecond)
+		return 1, nil
+	}
+	l.Ask("a", awaited, func(ctx context.Context, before int) (int, error) { <-second; return before + 1, nil })
+	l.Await(time.Hour)
+	require.Zero(t, wakes.Load())
+	close(second)
+	require.Eventually(t, func() bool { return wakes.Load() == 1 }, 5*time.Second, time.Millisecond)
+}
+
 // The last of many questions is the one that is answered, whoever asks.
 func TestLatest_TheLastOfManyIsAnswered(t *testing.T) {
 	l := New[int, int](beside(t))

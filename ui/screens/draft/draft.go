@@ -60,15 +60,11 @@ func New(text []byte) (*Draft, error) {
 
 // settle makes text the current one, if it is good.
 func (d *Draft) settle(text []byte) error {
-	home, err := loads.Read(text, d.Name())
+	home, tree, err := loads.ReadTree(text, d.Name())
 	if err != nil {
 		return err
 	}
-	var doc yaml.Node
-	if err := yaml.Unmarshal(text, &doc); err != nil {
-		return err
-	}
-	d.text, d.home, d.tree, d.result = text, home, doc.Content[0], nil
+	d.text, d.home, d.tree, d.result = text, home, tree, nil
 	return nil
 }
 
