@@ -82,6 +82,19 @@ func TestFollow_WhatComesTooLateIsNotShown(t *testing.T) {
 	r.comes().hasNot("WORKING OUT")
 }
 
+// An edit ends the turns and the units under way too, also where nobody looks at their page any more.
+func TestFollow_AnEditEndsWhatOtherPagesAskedFor(t *testing.T) {
+	r := newSlowRig(t, Options{Path: demoFile(t)}, 80, 24).comes().press("t", tcell.KeyEscape, "g", tcell.KeyEscape)
+	old := r.app.draft.Home()
+	r.press(" ")
+	for len(r.waiting) > 0 {
+		r.comes()
+	}
+	_, turns := r.app.turns.Answer(old)
+	_, gear := r.app.foresight.gear.Answer(old)
+	require.False(t, turns || gear)
+}
+
 // The row that is pointed at stays so while figures are away.
 func TestFigures_TheRowStaysWhileTheyAreWorkedOut(t *testing.T) {
 	r := newSlowRig(t, Options{Path: demoFile(t)}, 80, 24).comes().comes().press(" f").comes().press("jjj", tcell.KeyEnter, tcell.KeyEscape)
