@@ -7,7 +7,6 @@ import (
 	"runtime"
 	"strings"
 	"sync/atomic"
-	"syscall"
 	"testing"
 	"time"
 
@@ -127,24 +126,6 @@ func TestFollow_WhatComesAfterTheEndHangsNowhere(t *testing.T) {
 	require.Eventually(t, func() bool { return ours() == 0 }, 10*time.Second, time.Millisecond)
 	r.app.woken.Store(false)
 	r.app.wake() // as of an answer at the very moment of the end
-}
-
-// A hang-up while something is under way loses no edit.
-func TestFollow_AHangUpEndsWhatIsUnderWay(t *testing.T) {
-	path := demoFile(t)
-	var outlook endless
-	r := runOnWith(t, path, outlook.steps)
-	r.keys(" ")
-	reaches(t, &outlook.begun, 2)
-	require.NoError(t, syscall.Kill(os.Getpid(), syscall.SIGHUP))
-	require.Error(t, r.end())
-	reaches(t, &outlook.ended, 2)
-	kept, err := filepath.Glob(filepath.Join(filepath.Dir(path), ".*.unsaved"))
-	require.NoError(t, err)
-	require.Len(t, kept, 1)
-	text, err := os.ReadFile(kept[0])
-	require.NoError(t, err)
-	require.Contains(t, string(text), "care: rotate")
 }
 
 // A verdict that takes long keeps no key waiting: the circuits show the edit, and the verdict comes by itself.
