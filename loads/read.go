@@ -24,10 +24,22 @@ const MaxBytes = 4 << 20
 // Read turns the text of a home file into a Home, its profiles and defaults filled in. name is what messages call the
 // file. The error, when there is one, is a [Faults] with every fault found.
 func Read(text []byte, name string) (*Home, error) {
+	home, _, err := ReadTree(text, name)
+	return home, err
+}
+
+// ReadTree is [Read] for those who want the YAML of the text too; it is a mapping, and nothing is changed in it.
+func ReadTree(text []byte, name string) (*Home, *yaml.Node, error) {
 	root, faults := parse(text, name)
 	if faults != nil {
-		return nil, faults
+		return nil, nil, faults
 	}
+	home, err := readHome(root, name)
+	return home, root, err
+}
+
+// readHome reads the mapping of a home file.
+func readHome(root *yaml.Node, name string) (*Home, error) {
 	home := &Home{file: name, origins: map[string]Origin{}}
 	r := newReader(name, systemOf(root), home.origins)
 	r.readDefaults(home)

@@ -157,6 +157,8 @@ func (d *draw) list(f *form, path string) any {
 		n = d.circuits
 	case path[strings.LastIndex(path, ".")+1:] == "runtimes":
 		return d.runtimes()
+	case f.Items == nil: // one point of them
+		return []any{text(d.number(0.1, 100, nil)) + "%", text(d.number(0.01, 100000, nil)) + " min"}
 	case f.Items.Words != nil:
 		n = 1 + d.IntN(len(f.Items.Words))
 	case f.Items.Properties == nil:
@@ -198,9 +200,12 @@ func (d *draw) text(f *form, path string) any {
 	return name
 }
 
+// escaped is a character as the dialect of a schema writes it, which Go's has another way for.
+var escaped = regexp.MustCompile(`\\u([0-9a-f]{4})`)
+
 // matching draws a text that matches a pattern.
 func (d *draw) matching(pattern string) string {
-	tree, err := syntax.Parse(pattern, syntax.Perl)
+	tree, err := syntax.Parse(escaped.ReplaceAllString(pattern, `\x{$1}`), syntax.Perl)
 	if err != nil {
 		panic(err)
 	}

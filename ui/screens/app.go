@@ -32,6 +32,7 @@ type app struct {
 	broken   chan *mishap.Mishap          // of work beside the loop
 	screen   atomic.Pointer[tcell.Screen] // drawn on last
 	ownStops atomic.Int32                 // stops of the whole job that we sent, and that will come back to us
+	foresight
 }
 
 // A page is one screen, or a question over one.
@@ -55,13 +56,14 @@ func newApp(opts Options) *app {
 		path: opts.Path, mouse: opts.Mouse, broken: make(chan *mishap.Mishap, 1)}
 	a.was, _ = term.GetState(int(os.Stdin.Fd()))
 	a.stop = a.term.Stop
+	a.foresee()
 	a.root = tview.NewFlex().SetDirection(tview.FlexRow).
 		AddItem(newBar(a.head), 1, 0, false).
 		AddItem(a.pages, 0, 1, true).
 		AddItem(newBar(a.noteLine), 1, 0, false).
 		AddItem(newFooter(a), 1, 0, false)
 	a.term.SetRoot(a.root, true).EnableMouse(opts.Mouse).EnablePaste(true)
-	a.term.SetInputCapture(a.capture).SetBeforeDrawFunc(a.drawSmall)
+	a.term.SetInputCapture(a.capture).SetBeforeDrawFunc(a.beforeDraw)
 	if opts.Screen != nil {
 		a.term.SetScreen(opts.Screen)
 	}

@@ -7,18 +7,21 @@ import (
 )
 
 func newCautionsPage(a *app) page {
-	return newReader(func(width int) []string { return cautionLines(a.look, a.draft.Result().Cautions, width) }, a.common,
+	return newReader(func(width int) []string { return cautionLines(a.look, a.draft.Result(), width) }, a.common,
 		keyHint(tcell.KeyEscape, "Esc", "back"), keyHint(tcell.KeyDown, "arrows", "scroll"), letterHint('?', "all keys"))
 }
 
 // cautionLines writes the cautions, the gravest word first.
-func cautionLines(l look, cautions []planner.Caution, width int) []string {
-	if len(cautions) == 0 {
+func cautionLines(l look, r *planner.Result, width int) []string {
+	switch {
+	case !r.Has.Choice:
+		return []string{l.isToCome("cautions")}
+	case len(r.Cautions) == 0:
 		return []string{"No caution belongs to this home."}
 	}
 	var lines []string
 	for _, word := range signalWords {
-		for _, c := range cautions {
+		for _, c := range r.Cautions {
 			if c.Word != word {
 				continue
 			}

@@ -6,6 +6,7 @@ import (
 	"github.com/gdamore/tcell/v2"
 	"github.com/rivo/tview"
 
+	"holdover/planner"
 	"holdover/planner/working"
 	"holdover/ui/report"
 )
@@ -16,6 +17,7 @@ type figuresPage struct {
 	app  *app
 	grid *grid
 	finder
+	placed bool // the figures to begin with were put in sight
 }
 
 func newFiguresPage(a *app) *figuresPage {
@@ -25,10 +27,19 @@ func newFiguresPage(a *app) *figuresPage {
 		return gridRow{texts: []string{f.ID, report.Quantity(a.draft.Home(), f), f.How}}
 	})
 	p.finder = finder{grid: p.grid, name: func(i int) string { return p.figures()[i].ID }}
-	first := slices.IndexFunc(p.figures(), func(f working.Figure) bool { return f.ID == "load.running_w" })
-	p.grid.choose(first) // below the inputs and the circuits' own figures, which are many
-	p.grid.SetOffset(first, 0)
 	return p
+}
+
+// place puts the first figures of the whole house in sight, once there are some: the inputs and the circuits' own come before them
+// and are many.
+func (p *figuresPage) place() {
+	first := slices.IndexFunc(p.figures(), func(f working.Figure) bool { return f.ID == "load.running_w" })
+	if p.placed || first < 0 {
+		return
+	}
+	p.placed = true
+	p.grid.choose(first)
+	p.grid.SetOffset(first, 0)
 }
 
 func (p *figuresPage) figures() []working.Figure { return p.app.draft.Result().Sheet.Figures() }
@@ -54,7 +65,12 @@ func (p *figuresPage) keys() []hint {
 // Draw implements [tview.Primitive].
 func (p *figuresPage) Draw(screen tcell.Screen) {
 	p.DrawForSubclass(screen, p)
+	p.place()
 	x, y, width, height := p.GetInnerRect()
+	if text := figuresToCome(p.app.draft.Result()); text != "" && height > 1 {
+		height--
+		printLine(screen, p.app.look.isToCome(text), x, y+height, width)
+	}
 	left := width
 	if width >= wide {
 		left = idWidth + valueWidth + 1
@@ -66,6 +82,17 @@ func (p *figuresPage) Draw(screen tcell.Screen) {
 	}
 	p.grid.SetRect(x, y, left, height)
 	p.grid.Draw(screen)
+}
+
+// figuresToCome says which figures are still being worked out; empty when all are there.
+func figuresToCome(r *planner.Result) string {
+	switch {
+	case !r.Has.Choice:
+		return "figures"
+	case !r.Has.Outlook || !r.Has.Chance:
+		return "figures of flips and chances"
+	}
+	return ""
 }
 
 func (p *figuresPage) working(width int) []string {

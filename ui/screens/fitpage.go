@@ -1,6 +1,7 @@
 package screens
 
 import (
+	"context"
 	"strings"
 
 	"github.com/gdamore/tcell/v2"
@@ -10,19 +11,24 @@ import (
 	"holdover/planner/fit"
 	"holdover/profiles"
 	"holdover/ui/report"
-	"holdover/ui/screens/draft"
 )
 
-// newFitPage lists every unit with what its spec sheet comes to, the best first, and then what the owned ones are good for, which
-// is worked out once for each plan: it chooses anew.
+// gearFit is what the units of a home come to.
+type gearFit struct {
+	units fit.Report
+	err   error    // no unit is listed, or nothing is kept
+	owned []string // what those in the house are good for
+}
+
+// newFitPage lists every unit with what its spec sheet comes to, the best first, and then what the owned ones are good for. It is
+// worked out once for each home, beside the loop, since it chooses anew.
 func newFitPage(a *app) page {
-	var of *planner.Result
-	var owned []string
 	return newReader(func(width int) []string {
-		if r := a.draft.Result(); r != of {
-			of, owned = r, report.Owned(r)
+		known, ok := a.gearFit()
+		if !ok {
+			return []string{a.look.isToCome("whether units will do")}
 		}
-		return append(fitLines(a.look, a.draft, width), ownedLines(a.look, owned, width)...)
+		return append(fitLines(a.look, known, width), ownedLines(a.look, known.owned, width)...)
 	}, func(event *tcell.EventKey) bool {
 		switch event.Rune() {
 		case 'a':
@@ -40,6 +46,21 @@ func newFitPage(a *app) page {
 	}, letterHint('a', "add a unit"), letterHint('e', "edit the units"), keyHint(tcell.KeyEscape, "Esc", "back"), keyHint(tcell.KeyDown, "arrows", "scroll"), letterHint('?', "all keys"))
 }
 
+// gearFit is what the units come to, once that and the verdict are there.
+func (a *app) gearFit() (known gearFit, ok bool) {
+	r := a.draft.Result()
+	if !r.Has.Choice {
+		return known, false
+	}
+	if a.gear.Ask(r.Home, func(context.Context, gearFit) (gearFit, error) {
+		units, err := planner.Fit(r)
+		return gearFit{units, err, report.Owned(r)}, nil
+	}) {
+		a.gear.Await(a.grace)
+	}
+	return a.gear.Answer(r.Home)
+}
+
 func (a *app) addUnit() {
 	at, err := a.draft.AddUnit()
 	if err != nil {
@@ -49,13 +70,10 @@ func (a *app) addUnit() {
 	a.open(newUnitPage(a, at))
 }
 
-// fitOf checks the units of a draft against the circuits that it keeps.
-func fitOf(d *draft.Draft) (fit.Report, error) { return planner.Fit(d.Result()) }
-
-func fitLines(l look, d *draft.Draft, width int) []string {
-	result, err := fitOf(d)
-	if err != nil {
-		return wrap(sentenceOf(err.Error())+" Press a to add a unit from its spec sheet.", width, "")
+func fitLines(l look, known gearFit, width int) []string {
+	result := known.units
+	if known.err != nil {
+		return wrap(sentenceOf(known.err.Error())+" Press a to add a unit from its spec sheet.", width, "")
 	}
 	lines := []string{l.heading.on(shown("units for " + strings.Join(result.Circuits, ", "))), ""}
 	for _, u := range result.Units {

@@ -47,7 +47,7 @@ func TestGolden(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			t.Setenv("XDG_STATE_HOME", t.TempDir())
 			r := newRig(t, c.opts, c.width, c.height).press(c.keys...)
-			compare(t, name, r.text()+"-- styles\n"+r.styles())
+			compare(t, name, r.picture())
 		})
 	}
 }

@@ -51,10 +51,18 @@ func (g *grid) Draw(screen tcell.Screen) {
 	_, _, width, _ := g.GetInnerRect()
 	g.layout = g.columns(width)
 	clear(g.rows)
-	if row, _ := g.GetSelection(); row > g.count() || row < 1 {
+	if row, _ := g.GetSelection(); g.count() > 0 && (row > g.count() || row < 1) { // what is not there yet may come back
 		g.choose(row - 1)
 	}
 	g.Table.Draw(screen)
+}
+
+// InputHandler implements [tview.Primitive]. A table without a row to select would look for one for ever.
+func (g *grid) InputHandler() func(*tcell.EventKey, func(tview.Primitive)) {
+	if g.count() == 0 {
+		return func(*tcell.EventKey, func(tview.Primitive)) {}
+	}
+	return g.Table.InputHandler()
 }
 
 // rowAt is the row drawn at a place of the screen; ok is false beside them.
@@ -70,7 +78,7 @@ func (g *grid) mouse(action tview.MouseAction, event *tcell.EventMouse) (clicked
 	case action == tview.MouseLeftClick && onRow:
 		g.choose(i)
 		return true
-	case wheel(action) != 0 && g.InRect(event.Position()):
+	case wheel(action) != 0 && g.count() > 0 && g.InRect(event.Position()):
 		g.choose(g.at() + wheel(action))
 	}
 	return false

@@ -50,10 +50,11 @@ func (a *app) run() error {
 	}
 	defer signal.Stop(signals)
 	ended := make(chan error, 1)
-	go func() { ended <- a.loop() }()
+	go func() { ended <- a.runLoop() }()
 	for {
 		select {
 		case err := <-ended:
+			a.forget()
 			return a.farewell(err)
 		case broken := <-a.broken:
 			return a.end(ended, &Interruption{Mishap: broken})
@@ -69,8 +70,8 @@ func (a *app) run() error {
 	}
 }
 
-// loop is tview's, which gives the terminal back before it lets a panic through.
-func (a *app) loop() (err error) {
+// runLoop is tview's loop, which gives the terminal back before it lets a panic through.
+func (a *app) runLoop() (err error) {
 	defer func() {
 		if p := recover(); p != nil {
 			err = mishap.Of(p)
@@ -105,6 +106,7 @@ func (a *app) end(ended <-chan error, why *Interruption) error {
 	for {
 		select {
 		case err := <-ended:
+			a.forget()
 			var broken *mishap.Mishap
 			if why.Mishap == nil && !errors.As(err, &broken) {
 				a.settleAll()

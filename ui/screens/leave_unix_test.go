@@ -133,7 +133,7 @@ func loopLater(a *app) <-chan error {
 	go func() {
 		time.Sleep(200 * time.Millisecond)
 		a.term.SetScreen(screen)
-		ended <- a.loop()
+		ended <- a.runLoop()
 	}()
 	return ended
 }

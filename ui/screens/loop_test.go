@@ -8,6 +8,9 @@ import (
 
 	"github.com/gdamore/tcell/v2"
 	"github.com/stretchr/testify/require"
+
+	"holdover/planner"
+	"holdover/ui/screens/ahead"
 )
 
 // These tests run the real loop on a simulated screen: what the rig goes round.
@@ -22,11 +25,17 @@ type running struct {
 
 func runOn(t *testing.T, path string) *running {
 	t.Helper()
+	return runOnWith(t, path, planSteps)
+}
+
+// runOnWith works plans out in steps of the test's own.
+func runOnWith(t *testing.T, path string, steps func(demand *planner.Result) []ahead.Step[*planner.Result]) *running {
+	t.Helper()
 	t.Setenv("XDG_STATE_HOME", t.TempDir())
 	r := &running{t: t, screen: tcell.NewSimulationScreen("UTF-8"), ended: make(chan error, 1)}
 	a, err := start(Options{Path: path, Screen: r.screen})
 	require.NoError(t, err)
-	r.app = a
+	r.app, a.steps = a, steps
 	go func() { r.ended <- a.run() }()
 	r.shows("verdict")
 	return r
@@ -44,7 +53,7 @@ func (r *running) shows(text string) {
 			}
 		})
 		return strings.Contains(b.String(), text)
-	}, 5*time.Second, 5*time.Millisecond, text)
+	}, 30*time.Second, 5*time.Millisecond, text)
 }
 
 func (r *running) keys(letters string) {

@@ -17,6 +17,9 @@ func newOptionsPage(a *app) page {
 // optionLines shows the options side by side, then why this choice, and what else rules options out.
 func optionLines(l look, r *planner.Result, width int) []string {
 	lines := []string{l.choiceMark(r).on(shown(choiceWords(r))), ""}
+	if !r.Has.Choice {
+		return append(lines, l.isToCome("options side by side, and why"))
+	}
 	lines = append(lines, optionTable(l, r, width)...)
 	lines = append(lines, "", l.heading.on("why"))
 	for _, reason := range report.Reasons(r) {

@@ -16,6 +16,9 @@ func newOutlookPage(a *app) page {
 // chance, and where nothing carries the house what would.
 func outlookLines(l look, r *planner.Result, width int) []string {
 	lines := []string{l.choiceMark(r).on(shown(choiceWords(r)))}
+	if !r.Has.Outlook || !r.Has.Chance {
+		return append(lines, "", l.isToCome("what would change it, costs by length, chances"))
+	}
 	for _, section := range report.Outlook(r) {
 		lines = append(lines, "", l.heading.on(shown(lower(section.Heading))))
 		for _, line := range section.Lines(width) {

@@ -21,9 +21,9 @@ var someKeys = []tcell.Key{
 	tcell.KeyCtrlN, tcell.KeyCtrlP, tcell.KeyCtrlC, tcell.KeyCtrlS, tcell.KeyF1,
 }
 
-const someLetters = "aedjkJKusrofhclwmqxbtnpi?/ 0123456789.{}[]:,-#\"'é☃"
+const someLetters = "aedjkJKusrofhclwmqxbtnpigT?/ 0123456789.{}[]:,-#\"'é☃"
 
-// Whatever is pressed, clicked or resized, nothing panics, and the draft stays a home file without fault that differs from
+// Whatever is pressed, clicked or resized, and whenever what is worked out comes, nothing panics, and the draft stays a home file without fault that differs from
 // nothing but by what was typed.
 func TestRandomKeys_NeverPanic(t *testing.T) {
 	t.Setenv("XDG_STATE_HOME", t.TempDir())
@@ -31,8 +31,11 @@ func TestRandomKeys_NeverPanic(t *testing.T) {
 		path := filepath.Join(t.TempDir(), "house.yaml")
 		require.NoError(t, os.WriteFile(path, profiles.Demo(), 0o644))
 		size := func(most int, name string) int { return rapid.IntRange(1, most).Draw(rt, name) }
-		r := newRig(t, Options{Path: path}, size(130, "width"), size(45, "height"))
+		r := openRig(t, &rig{t: t, slow: rapid.Bool().Draw(rt, "slow")}, Options{Path: path}, size(130, "width"), size(45, "height"))
 		for range rapid.IntRange(1, 40).Draw(rt, "steps") {
+			if len(r.waiting) > 0 && rapid.Bool().Draw(rt, "comes") {
+				r.comes()
+			}
 			switch rapid.IntRange(0, 9).Draw(rt, "kind") {
 			case 0:
 				r.screen.SetSize(size(130, "width"), size(45, "height"))

@@ -10,21 +10,36 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holdover/profiles"
+	"holdover/ui/screens/ahead"
 )
 
 // A rig drives the screens without their loop: keys go where the loop would send them, and the picture is drawn when it
-// is asked for. There is no goroutine, so nothing here waits or flickers.
+// is asked for. There is no goroutine, so nothing here waits or flickers: what the screens work out beside their loop is done at
+// once, or put off until the test says so.
 type rig struct {
 	t       *testing.T
 	app     *app
 	screen  tcell.SimulationScreen
 	stopped bool
+	slow    bool     // work is put off
+	waiting []func() // what is put off
 }
 
 // before is the rig made last. A process has one home open at a time, so the next one begins with its end.
 var before *rig
 
 func newRig(t *testing.T, opts Options, width, height int) *rig {
+	t.Helper()
+	return openRig(t, &rig{t: t}, opts, width, height)
+}
+
+// newSlowRig is a rig on which nothing is worked out but when the test says so.
+func newSlowRig(t *testing.T, opts Options, width, height int) *rig {
+	t.Helper()
+	return openRig(t, &rig{t: t, slow: true}, opts, width, height)
+}
+
+func openRig(t *testing.T, r *rig, opts Options, width, height int) *rig {
 	t.Helper()
 	if before != nil {
 		before.app.endSession()
@@ -34,12 +49,32 @@ func newRig(t *testing.T, opts Options, width, height int) *rig {
 	}
 	a, err := start(opts)
 	require.NoError(t, err)
-	r := &rig{t: t, app: a, screen: tcell.NewSimulationScreen("UTF-8")}
+	r.app, r.screen = a, tcell.NewSimulationScreen("UTF-8")
 	before = r
+	a.foresight.loop, a.grace = ahead.Loop{Begin: r.begin, Wake: func() {}}, 0
 	a.stop = func() { r.stopped = true }
 	require.NoError(t, r.screen.Init())
 	t.Cleanup(r.screen.Fini)
 	r.screen.SetSize(width, height)
+	r.draw()
+	return r
+}
+
+func (r *rig) begin(work func()) {
+	if r.slow {
+		r.waiting = append(r.waiting, work)
+	} else {
+		work()
+	}
+}
+
+// comes does the work that has waited longest, and draws what has come of it.
+func (r *rig) comes() *rig {
+	r.t.Helper()
+	require.NotEmpty(r.t, r.waiting, "nothing is being worked out")
+	work := r.waiting[0]
+	r.waiting = r.waiting[1:]
+	work()
 	r.draw()
 	return r
 }
@@ -81,7 +116,7 @@ func (r *rig) draw() {
 	r.screen.Clear()
 	width, height := r.screen.Size()
 	r.app.root.SetRect(0, 0, width, height)
-	if !r.app.drawSmall(r.screen) {
+	if !r.app.beforeDraw(r.screen) {
 		r.app.root.Draw(r.screen)
 	}
 	r.screen.Show()
@@ -110,6 +145,9 @@ func (r *rig) styles() string {
 		return ' '
 	})
 }
+
+// picture is all that is on the screen, letters first.
+func (r *rig) picture() string { return r.text() + "-- styles\n" + r.styles() }
 
 func cellRune(c tcell.SimCell) rune {
 	if len(c.Runes) == 0 {

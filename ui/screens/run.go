@@ -2,8 +2,13 @@
 //
 // [Run] is the one thing to call. What is edited lives in [holdover/ui/screens/draft], which knows no widget; what is
 // shown comes from the plan that follows from it. Each screen is a page: a tview primitive that draws from the draft
-// every time it is drawn, so that nothing here can be out of date, and that works out everything in the key's own
-// handler. The loop has a goroutine of its own, beside the one that waits for its end or a signal; see leave.go.
+// every time it is drawn, so that nothing here can be out of date.
+//
+// A key's own handler changes the draft and no more. What takes a while, such as the plan, is worked out beside the loop by
+// package [holdover/ui/screens/ahead]: the verdict first, the outlook when it comes, and the next edit ends what is under
+// way. A page shows what there is of the plan of the home as it is now, and says in words what is still being worked out;
+// what belongs to an earlier home is never shown. See follow.go. The loop has a
+// goroutine of its own, beside the one that waits for its end or a signal; see leave.go.
 //
 // People who use a screen reader are better served by the plan verb and an editor: the same figures, as plain text.
 package screens

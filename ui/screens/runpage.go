@@ -13,17 +13,16 @@ import (
 type runPage struct {
 	*reader
 	app  *app
-	kind planner.Kind
+	kind planner.Kind // empty until there is an option to show
 }
 
 // newRunPage begins with the option that matters most.
 func newRunPage(a *app) *runPage {
-	p := &runPage{app: a, kind: planner.Battery}
-	if o, ok := report.Nearest(a.draft.Result()); ok {
-		p.kind = o.Kind
-	}
+	p := &runPage{app: a}
 	p.reader = newReader(func(width int) []string {
-		return runLines(a.look, a.draft.Result(), p.kind, width, max(5, p.height-runWordsHeight))
+		r := a.draft.Result()
+		p.begin(r)
+		return runLines(a.look, r, p.kind, width, max(5, p.height-runWordsHeight))
 	}, p.onKey,
 		keyHint(tcell.KeyLeft, "left", "option before"), keyHint(tcell.KeyRight, "right", "option after"), keyHint(tcell.KeyDown, "down", "scroll"),
 		keyHint(tcell.KeyEscape, "Esc", "back"), letterHint('i', "outlook"), letterHint('?', "all keys"))
@@ -45,6 +44,17 @@ func (p *runPage) onKey(event *tcell.EventKey) bool {
 	return true
 }
 
+// begin chooses the option to show first, once there are some.
+func (p *runPage) begin(r *planner.Result) {
+	if p.kind != "" || !r.Has.Choice {
+		return
+	}
+	p.kind = planner.Battery
+	if o, ok := report.Nearest(r); ok {
+		p.kind = o.Kind
+	}
+}
+
 // turn goes to another option, round the end.
 func (p *runPage) turn(by int) {
 	options := p.app.draft.Result().Options
@@ -60,6 +70,9 @@ func (p *runPage) turn(by int) {
 func runLines(l look, r *planner.Result, kind planner.Kind, width, height int) []string {
 	if len(r.Demand.Loads) == 0 {
 		return []string{l.choiceMark(r).on(shown(choiceWords(r)))}
+	}
+	if !r.Has.Run {
+		return []string{l.choiceMark(r).on(shown(choiceWords(r))), "", l.isToCome("picture of the run")}
 	}
 	lines := []string{optionTabs(l, r, kind)}
 	o, _ := r.Option(kind)

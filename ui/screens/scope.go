@@ -14,7 +14,11 @@ func newScopePage(a *app) page {
 	var of *planner.Result // what the scope below was worked out for
 	var scope *transfer.Scope
 	return newReader(func(width int) []string {
-		if r := a.draft.Result(); r != of {
+		r := a.draft.Result()
+		if !r.Has.Choice {
+			return []string{a.look.isToCome("transfer scope")}
+		}
+		if r != of {
 			of, scope = r, planner.Scope(r)
 		}
 		return scopeLines(a.look, report.Scope(of, scope, width))

@@ -1,6 +1,7 @@
 package screens
 
 import (
+	"context"
 	"fmt"
 	"strings"
 
@@ -14,15 +15,18 @@ import (
 )
 
 // newTurnsPage shows the timetable of the circuits that take turns, and how long everything can wait. It is worked out once for
-// each plan, since the search can take a moment.
+// each home, beside the loop, since the search can take a moment.
 func newTurnsPage(a *app) page {
-	var of *planner.Result
-	var plan waiting.Plan
 	return newReader(func(width int) []string {
-		if r := a.draft.Result(); r != of {
-			of, plan = r, planner.Wait(r)
+		r := a.draft.Result()
+		if a.turns.Ask(r.Home, func(context.Context, waiting.Plan) (waiting.Plan, error) { return planner.Wait(r), nil }) {
+			a.turns.Await(a.grace)
 		}
-		return turnLines(a.look, of, plan, width)
+		plan, ok := a.turns.Answer(r.Home)
+		if !ok {
+			return []string{a.look.isToCome("turns, and how long each can wait")}
+		}
+		return turnLines(a.look, r, plan, width)
 	}, a.common, keyHint(tcell.KeyEscape, "Esc", "back"), keyHint(tcell.KeyDown, "arrows", "scroll"), letterHint('?', "all keys"))
 }
 

@@ -8,6 +8,7 @@ import (
 	"github.com/rivo/tview"
 
 	"holdover/loads"
+	"holdover/planner"
 	"holdover/planner/fit"
 	"holdover/ui/screens/draft"
 )
@@ -111,7 +112,7 @@ func (p *unitPage) verdict(width int) []string {
 	l := p.app.look
 	lines := []string{l.rule("will it do?", width)}
 	name := p.app.draft.Home().Gear[p.unit].Name
-	result, err := fitOf(p.app.draft)
+	result, err := planner.Fit(p.app.draft.Result())
 	if err != nil {
 		return append(lines, shown(err.Error()))
 	}

@@ -19,10 +19,16 @@ const verdictHeight = 8
 
 // verdictStrip is the verdict in a few lines: the choice in words, what it takes, what the house asks, how each option
 // fares, the first reason, the gravest caution.
+//
+// While the verdict is being worked out, what the house asks is all there is to say.
 func verdictStrip(l look, r *planner.Result, width int) []string {
 	g := l.glyphs
 	line := func(label, text string) string {
 		return l.strong.on(g.fit(label, 9)) + g.fit(text, width-9)
+	}
+	if !r.Has.Choice {
+		return []string{l.rule("verdict", width), l.choiceMark(r).on(g.fit(choiceWords(r), width)), line("takes", toCome), line("asks", asksText(r)),
+			line("options", toCome), line("why", toCome), "", line("cautions", toCome)}
 	}
 	strip := []string{
 		l.rule("verdict", width),
@@ -32,6 +38,14 @@ func verdictStrip(l look, r *planner.Result, width int) []string {
 		l.strong.on(g.fit("options", 9)) + optionsLine(l, r),
 	}
 	return append(append(strip, whyLines(l, r, width)...), cautionLine(l, r, width))
+}
+
+// toCome stands where something is still being worked out; what it is stands beside it.
+const toCome = "..."
+
+// isToCome says in a line of its own what is still being worked out.
+func (l look) isToCome(what string) string {
+	return l.quiet.on(shown(what + ": being worked out"))
 }
 
 // whyLines is the first reason in two lines.
@@ -46,15 +60,21 @@ func whyLines(l look, r *planner.Result, width int) []string {
 }
 
 func (l look) choiceMark(r *planner.Result) mark {
+	if !r.Has.Choice {
+		return l.strong
+	}
 	if r.Carried {
 		return mark{l.good.style.Bold(true), l.good.tag + "[::b]"}
 	}
 	return l.bad
 }
 
-// choiceWords is the verdict as a sentence.
+// choiceWords is the verdict as a sentence, or that it is being worked out.
 func choiceWords(r *planner.Result) string {
 	length := units.Format(float64(r.Home.Outage.Length)) + " h"
+	if !r.Has.Choice {
+		return "WORKING OUT what carries this home through " + length
+	}
 	subject := map[planner.Kind]string{
 		planner.Battery: "A BATTERY", planner.Generator: "A GENERATOR", planner.Hybrid: "BATTERY AND GENERATOR together",
 	}[r.Choice]

@@ -1,9 +1,10 @@
 // Package draft answers: what is being edited, is it saved, and how does one take a step back?
 //
-// A [Draft] is the text of a home file with the home and the plan that follow from it. [Open] reads a file and [New]
-// starts from a text without one; [Draft.Apply] and its neighbours change it, and every change is a splice on the text,
-// so comments and order survive. A change that would make the file faulty is refused and changes nothing; a [Form]
-// keeps what was typed until it is good. Nothing here knows a widget.
+// A [Draft] is the text of a home file with the home that follows from it. [Open] reads a file and [New] starts from a text
+// without one; [Draft.Apply] and its neighbours change it, and every change is a splice on the text, so comments and order
+// survive. A change that would make the file faulty is refused and changes nothing; a [Form] keeps what was typed until it
+// is good. No change waits for a plan: [Draft.Result] is the plan as far as somebody has worked it out and handed it to
+// [Draft.Take]. Nothing here knows a widget or a goroutine.
 package draft
 
 import (
@@ -27,7 +28,7 @@ type Draft struct {
 	future [][]byte
 
 	home   *loads.Home
-	result *planner.Result
+	result *planner.Result // of home; nil until somebody asks for it
 	tree   *yaml.Node
 
 	session       *session.Session
@@ -63,16 +64,11 @@ func New(text []byte) (*Draft, error) {
 
 // settle makes text the current one, if it is good.
 func (d *Draft) settle(text []byte) error {
-	home, err := loads.Read(text, d.Name())
+	home, tree, err := loads.ReadTree(text, d.Name())
 	if err != nil {
 		return err
 	}
-	var doc yaml.Node
-	if err := yaml.Unmarshal(text, &doc); err != nil {
-		return err
-	}
-	d.text, d.home, d.tree = text, home, doc.Content[0]
-	d.result, _ = planner.Plan(context.Background(), home, planner.Everything())
+	d.text, d.home, d.tree, d.result = text, home, tree, nil
 	return nil
 }
 
@@ -99,8 +95,20 @@ func (d *Draft) Text() []byte { return d.text }
 // Home is the home as read from the text.
 func (d *Draft) Home() *loads.Home { return d.home }
 
-// Result is the plan of the home.
-func (d *Draft) Result() *planner.Result { return d.result }
+// Result is the plan of the home as far as it is there; see [planner.Result.Has]. The demand always is.
+func (d *Draft) Result() *planner.Result {
+	if d.result == nil {
+		d.result, _ = planner.Plan(context.Background(), d.home, planner.Want{})
+	}
+	return d.result
+}
+
+// Take makes r the plan of the home. One of another home, such as this one before an edit, is left.
+func (d *Draft) Take(r *planner.Result) {
+	if r.Home == d.home {
+		d.result = r
+	}
+}
 
 // Unsaved says whether the text differs from the file.
 func (d *Draft) Unsaved() bool { return string(d.text) != string(d.saved) }

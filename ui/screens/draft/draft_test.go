@@ -1,6 +1,7 @@
 package draft_test
 
 import (
+	"context"
 	"os"
 	"path/filepath"
 	"strings"
@@ -9,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holdover/loads"
+	"holdover/planner"
 	"holdover/profiles"
 	"holdover/ui/screens/draft"
 )
@@ -58,6 +60,22 @@ func TestApply_ChangesOneValueAndLeavesTheRestAlone(t *testing.T) {
 	require.EqualValues(t, 1500, d.Home().Circuits[1].Running)
 	require.EqualValues(t, 12, d.Result().Home.Outage.Length)
 	require.True(t, d.Unsaved())
+}
+
+// A plan of the home before an edit does not become the plan of the home after it.
+func TestTake_OnlyAPlanOfThisHome(t *testing.T) {
+	d := open(t, home)
+	require.Equal(t, planner.Want{}, d.Result().Has, "the demand is there before anybody has planned")
+	early, err := d.Result().More(context.Background(), planner.Verdict())
+	require.NoError(t, err)
+	require.NoError(t, d.Apply(draft.Change{Path: draft.Path{"circuits", 1, "running"}, Text: "1.5 kW"}))
+	d.Take(early)
+	require.Same(t, d.Home(), d.Result().Home)
+	require.False(t, d.Result().Has.Choice)
+	late, err := d.Result().More(context.Background(), planner.Verdict())
+	require.NoError(t, err)
+	d.Take(late)
+	require.Same(t, late, d.Result())
 }
 
 func TestApply_EmptyTextInheritsAgain(t *testing.T) {
