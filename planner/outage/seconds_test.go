@@ -130,7 +130,7 @@ func decide(d outage.Design, on bool, charge, beyondSun float64, may, lead bool)
 	if lead {
 		threshold = d.LeadAt
 	}
-	must := d.UsableKWh == 0 || beyondSun > limit(d) || threshold >= 1
+	must := d.UsableKWh == 0 || beyondSun > limit(d)*(1+1e-12) || threshold >= 1 // what is equal but for rounding is not beyond
 	switch {
 	case !may:
 		return false
