@@ -112,7 +112,7 @@ func TestRun_APanicEndsTheScreens(t *testing.T) {
 
 // A signal before the loop has a screen ends it as soon as it has one.
 func TestRun_ASignalAtTheVeryStart(t *testing.T) {
-	a, err := start(Options{Path: demoFile(t), Screen: tcell.NewSimulationScreen("UTF-8")})
+	a, err := start(Options{Path: demoFile(t)})
 	require.NoError(t, err)
 	ended := make(chan error, 1)
 	go func() { ended <- a.end(loopLater(a), &Interruption{Signal: syscall.SIGTERM}) }()
@@ -125,10 +125,9 @@ func TestRun_ASignalAtTheVeryStart(t *testing.T) {
 	}
 }
 
-// loopLater starts the loop after a first attempt to end it; its screen is only put in then.
+// loopLater starts the loop a while later; its screen is only put in then.
 func loopLater(a *app) <-chan error {
 	screen := tcell.NewSimulationScreen("UTF-8")
-	a.term.Stop()
 	ended := make(chan error, 1)
 	go func() {
 		time.Sleep(200 * time.Millisecond)
