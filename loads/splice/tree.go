@@ -21,8 +21,9 @@ func fragment(value string) (*yaml.Node, error) {
 	if len(d.lines) > 1 || isBlock(d.root) || d.root.Style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0 {
 		return nil, fmt.Errorf("the value %q is not a scalar or a flow collection on one line", value)
 	}
+	quoted := d.root.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle) != 0
 	begin, err := d.begin(d.root)
-	if err != nil || d.root.Line == 0 {
+	if err != nil || d.root.Line == 0 || (d.root.Kind == yaml.ScalarNode && d.root.Value == "" && !quoted) { // a tag alone
 		return nil, fmt.Errorf("the value %q holds no value", value)
 	}
 	end, err := d.end(d.root, -1)
