@@ -44,9 +44,9 @@ func (r *reader) number(n *yaml.Node, text string, f Field, path string) (float6
 	return got.Value + 0, true // + 0: no figure is minus nothing
 }
 
-// leastAmount is the least that a figure other than 0 may be, in the base unit of its dimension: a microwatt, a microsecond. What is
+// leastAmount is the least that a figure other than 0 may be, in the base unit of its dimension: a picowatt, a picosecond. What is
 // less is a slip, and dividing by it would make figures that no machine can have.
-const leastAmount = 1e-6
+const leastAmount = 1e-12
 
 // echo records what was understood of a quantity, and that it is a bare number where the units of the home decide.
 func (r *reader) echo(text string, f Field, path string, got units.Reading) {

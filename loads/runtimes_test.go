@@ -45,11 +45,11 @@ func TestRuntimes_FaultsNameThePoint(t *testing.T) {
 
 // What is smaller than anything can be is a slip; 0 is not, and minus nothing is nothing.
 func TestRead_AmountsThatMeanNothing(t *testing.T) {
-	for _, text := range []string{"5e-324 W", "1e-300 kW", "0.0000001"} {
+	for _, text := range []string{"5e-324 W", "1e-300 kW", "0.0000000000001"} {
 		_, err := Read([]byte("holdover: 1\ncircuits: [{name: A, running: "+text+"}]\n"), "home.yaml")
 		assert.ErrorContains(t, err, "circuits[0].running: \""+text+"\" is too small an amount", text)
 	}
-	home, err := Read([]byte("holdover: 1\nsite: {coldest: 32.0000001 F}\ncircuits: [{name: A, running: -0 W, standby: 1e-6 W}]\n"), "home.yaml")
+	home, err := Read([]byte("holdover: 1\nsite: {coldest: 32.0000001 F}\ncircuits: [{name: A, running: -0 W, standby: 1e-12 W}]\n"), "home.yaml")
 	require.NoError(t, err)
 	assert.Equal(t, "0", units.Format(float64(home.Circuits[0].Running)))
 	assert.False(t, 1/float64(home.Circuits[0].Running) < 0, "minus nothing")

@@ -37,7 +37,7 @@ func extremesOf(section string) []extreme {
 		case f.Bounded:
 			texts = append(texts, amountOf(f, f.Low), amountOf(f, f.High))
 			if f.Low == 0 {
-				texts = append(texts, amountOf(f, min(1, f.High)), amountOf(f, min(1e-6, f.High)))
+				texts = append(texts, amountOf(f, min(1, f.High)), amountOf(f, min(1e-12, f.High)))
 			}
 		}
 		for _, text := range texts {
@@ -61,13 +61,13 @@ func amountOf(f loads.Field, value float64) string {
 // forms are the extremes of the keys that have a form of their own.
 var forms = map[string][]string{
 	"start":           {"none", "{times: 1}", "{times: 20, power_factor: 0.05}", "{amps: 0.1 A}", "{amps: 2000 A}", "{code: A, hp: 0.01}", "{code: U, hp: 200}", "{watts: 1 W, power_factor: 1}", "{watts: 500 kW, power_factor: 0.05}"},
-	"use":             {"heating", "cooling", "never", "always", "24 h", "{duty: 0}", "{duty: 1}", "{duty: 1e-6}", "{minutes_per_day: 0.00001}", "{hours: [" + strings.Repeat("0, ", 23) + "1]}", "{hours: [" + strings.Repeat("0, ", 23) + "0]}"},
-	"sun":             {"{kwh_per_day: 1000}", "{kwh_per_day: 1e-6}", "{kwh_per_day: 1, hours: [" + strings.Repeat("0, ", 23) + "1e-6]}", "{kwh_per_day: 1000, hours: [" + strings.Repeat("1000, ", 23) + "0]}"},
+	"use":             {"heating", "cooling", "never", "always", "24 h", "{duty: 0}", "{duty: 1}", "{duty: 1e-12}", "{minutes_per_day: 0.00001}", "{hours: [" + strings.Repeat("0, ", 23) + "1]}", "{hours: [" + strings.Repeat("0, ", 23) + "0]}"},
+	"sun":             {"{kwh_per_day: 1000}", "{kwh_per_day: 1e-12}", "{kwh_per_day: 1, hours: [" + strings.Repeat("0, ", 23) + "1e-12]}", "{kwh_per_day: 1000, hours: [" + strings.Repeat("1000, ", 23) + "0]}"},
 	"lasts":           {"{half: 0.01 h, nine_in_ten: 8760 h}", "{half: 8759 h, nine_in_ten: 8760 h}", "{half: 0.01 h, nine_in_ten: 0.0101 h}"},
 	"runs":            {"[{name: A, length: 3000 m, amps: 1200 A}]", "[{name: A, length: 0.3 m, amps: 0.5 A, ambient: 85 C, terminals: 60 C}]", "[{name: A, length: 3000 m, ambient: -60 C, metal: aluminium, serves: service}]"},
 	"gas":             {"{pipe: 1/2 in, length: 1000 m, appliances: 1 MW, meter: 0.5 m3/h}", "{kind: propane, cylinders: 50, left: 0.1}", "{kind: propane, cylinders: 0}", "{pipe: 1-1/4 in, length: 0.3 m, pressure: 700 kPa}", "{pipe: 1 in, length: 1 m, pressure: 0.5 kPa}"},
 	"tank":            {"{holds: 1 L, set_to: 20 C, inlet: 40 C}", "{holds: 5000 L, set_to: 95 C, inlet: 0 C}", "{set_to: 40 C, inlet: 40 C}"},
-	"pit":             {"{room: 0.1 L, inflow: 1000000 L/h}", "{room: 100000 L, inflow: 0 L/h}", "{room: 100000 L, inflow: 1e-6 L/h}"},
+	"pit":             {"{room: 0.1 L, inflow: 1000000 L/h}", "{room: 100000 L, inflow: 0 L/h}", "{room: 100000 L, inflow: 1e-12 L/h}"},
 	"runtimes":        {"[[0.001, 100000 min], [200%, 0.01 min]]", "[[100%, 0.01 min]]", "[[0.1%, 0.01 min]]", "[[200%, 100000 min]]", "[[50%, 60 min], [51%, 58 min]]"},
 	"quiet":           {"00:00-23:59", "12:00-12:01"},
 	"start_of_outage": {"worst", "23:59", "00:00"},
@@ -115,7 +115,7 @@ func wildHome(t *rapid.T) string {
 		case 0:
 			form += ", like: " + rapid.SampledFrom(circuitProfiles()).Draw(t, "profile")
 		case 1:
-			form += ", running: " + rapid.SampledFrom([]string{"0 W", "1e-6 W", "200 kW", "1/6 hp", "10 hp"}).Draw(t, "running")
+			form += ", running: " + rapid.SampledFrom([]string{"0 W", "1e-12 W", "200 kW", "1/6 hp", "10 hp"}).Draw(t, "running")
 		case 2:
 			form += ", heater: " + section("heater", "")
 		default:
