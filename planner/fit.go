@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"context"
 	"strings"
 
 	"holdover/planner/fit"
@@ -17,7 +18,9 @@ func Fit(r *Result) (fit.Report, error) {
 
 // Wait works out how long each thing can be without supply, when the house gets cold, and the turns of the circuits that share.
 // Like [Fit] it is asked for apart from [Plan].
-func Wait(r *Result) waiting.Plan { return waiting.Work(r.Home, &r.Demand, 0) }
+func Wait(ctx context.Context, r *Result) waiting.Plan {
+	return waiting.Work(ctx, r.Home, &r.Demand, 0)
+}
 
 // Heaters says what each water heater needs in the outage, and Warmth what heat the house loses.
 func Heaters(r *Result) []heat.Need { return heat.Water(r.Home, &r.Demand) }
@@ -30,7 +33,7 @@ func Warmth(r *Result) heat.Loss { return heat.Space(r.Home, &r.Demand) }
 func Aside(r *Result, id string) (working.Figure, bool) {
 	switch part, _, _ := strings.Cut(id, "."); part {
 	case "waiting", "turns", "home":
-		return Wait(r).Sheet.Get(id)
+		return Wait(context.Background(), r).Sheet.Get(id)
 	case "heat":
 		return Warmth(r).Sheet.Get(id)
 	}

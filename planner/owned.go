@@ -49,17 +49,17 @@ type Carried struct {
 //
 // The units that store energy are given kept circuits, the hungriest first, as long as everything on them still fits. What is
 // left is planned again with the owned generators among the machines to choose from, at no price.
-func Owned(r *Result) (inv Inventory, ok bool) {
+func Owned(ctx context.Context, r *Result) (inv Inventory, ok bool) {
 	owned := slices.DeleteFunc(slices.Clone(r.Home.Gear), func(g loads.Gear) bool { return !g.Owned })
 	if _, _, err := fit.Only(r.Home, ""); err != nil || len(owned) == 0 {
 		return inv, false
 	}
-	inv.Sheet, inv.Tried, inv.meter = &working.Sheet{}, true, effort.New(context.Background(), ownedSteps)
+	inv.Sheet, inv.Tried, inv.meter = &working.Sheet{}, true, effort.New(ctx, ownedSteps)
 	for _, gear := range owned {
 		inv.Units = append(inv.Units, inv.ownedUnit(r.Home, gear))
 	}
 	inv.assign(r, owned)
-	inv.plan(r, owned)
+	inv.plan(ctx, r, owned)
 	inv.addFigures(r)
 	return inv, true
 }
@@ -149,7 +149,7 @@ func keptOnly(home *loads.Home, names []string) *loads.Home {
 }
 
 // plan chooses for the rest, and looks for gear on offer that would do alone.
-func (inv *Inventory) plan(r *Result, owned []loads.Gear) {
+func (inv *Inventory) plan(ctx context.Context, r *Result, owned []loads.Gear) {
 	inv.Kind = None
 	if option, ok := r.Option(r.Choice); ok {
 		inv.Without = option.Cost
@@ -165,7 +165,7 @@ func (inv *Inventory) plan(r *Result, owned []loads.Gear) {
 		}
 	}
 	demand, rating := loads.Work(&home), site.Rate(&home)
-	c := choose.NewCase(&home, &demand, rating).Within(effort.New(context.Background(), verdictSteps))
+	c := choose.NewCase(&home, &demand, rating).Within(effort.New(ctx, verdictSteps))
 	for _, gear := range owned {
 		if m, ok := ownedMachine(&home, &demand, rating, gear); ok {
 			addOwnedMachine(c, &home, &demand, rating, gear, m)

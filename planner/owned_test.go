@@ -26,7 +26,7 @@ func same(text string) string { return text }
 // that knows of neither, and the small machine that is there already is used where it can be.
 func TestOwned_JoinsThePlan(t *testing.T) {
 	r := ownedHome(t, same)
-	inv, ok := Owned(r)
+	inv, ok := Owned(t.Context(), r)
 	require.True(t, ok)
 	require.Len(t, inv.Units, 2)
 	require.Len(t, inv.Units[0].Carries, 3, "each kept circuit alone")
@@ -46,7 +46,7 @@ func TestOwned_GeneratorIsFree(t *testing.T) {
 		return text[:at] + strings.NewReplacer("volts: 120 V", "volts: 240 V\n    legs: 2", "watts: 1800 W", "watts: 9000 W", "va: 2000", "va: 16000", "surge: 2300 W", "surge: 11000 W",
 			"neutral: floating", "neutral: bonded", "gap: 5 min", "gap: 10 s").Replace(text[at:])
 	}
-	inv, ok := Owned(ownedHome(t, larger))
+	inv, ok := Owned(t.Context(), ownedHome(t, larger))
 	require.True(t, ok)
 	require.NotNil(t, inv.Design.Machine)
 	assert.Equal(t, "owned", inv.Design.Machine.Kind)
@@ -54,7 +54,7 @@ func TestOwned_GeneratorIsFree(t *testing.T) {
 }
 
 func TestOwned_NothingOwned(t *testing.T) {
-	_, ok := Owned(ownedHome(t, func(text string) string { return strings.ReplaceAll(text, "owned: true", "owned: false") }))
+	_, ok := Owned(t.Context(), ownedHome(t, func(text string) string { return strings.ReplaceAll(text, "owned: true", "owned: false") }))
 	assert.False(t, ok)
 }
 
@@ -90,7 +90,7 @@ func TestOwned_AFloatingNeutralMayJoin(t *testing.T) {
 		at := strings.Index(text, "Garden machine")
 		return text[:at] + strings.NewReplacer("volts: 120 V", "volts: 240 V\n    legs: 2", "watts: 1800 W", "watts: 9000 W", "va: 2000", "va: 16000", "surge: 2300 W", "surge: 11000 W", "gap: 5 min", "gap: 10 s").Replace(text[at:])
 	}
-	inv, ok := Owned(ownedHome(t, floating))
+	inv, ok := Owned(t.Context(), ownedHome(t, floating))
 	require.True(t, ok)
 	assert.Contains(t, inv.Rest, "Boiler", "its flame sensing wants the joint")
 	require.NotNil(t, inv.Design.Machine)

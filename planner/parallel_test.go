@@ -24,7 +24,7 @@ func TestPlan_OneHomeAtOnce(t *testing.T) {
 		assert.NoError(t, err)
 		fits, err := planner.Fit(r)
 		assert.NoError(t, err)
-		return all{r, planner.Wait(r), planner.Scope(r).Sheet, fits}
+		return all{r, planner.Wait(t.Context(), r), planner.Scope(r).Sheet, fits}
 	}
 	const at = 4
 	var got [at]all

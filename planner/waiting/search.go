@@ -5,6 +5,7 @@ import (
 	"math/bits"
 	"slices"
 
+	"holdover/planner/effort"
 	"holdover/planner/queue"
 )
 
@@ -86,8 +87,8 @@ const (
 	looks      = 4_000_000
 )
 
-// schedule finds the best timetable over some slots.
-func schedule(jobs []job, slots int, allowed power) found {
+// schedule finds the best timetable over some slots, as far as the meter lets it look.
+func schedule(m *effort.Meter, jobs []job, slots int, allowed power) found {
 	for _, j := range jobs {
 		if j.wait < slots && !allowed.bear(together{j.load, j.watts, max(0, j.start-j.load)}) {
 			return found{bound: math.Inf(1), proven: true} // it must be on some time, and never may
@@ -96,14 +97,14 @@ func schedule(jobs []job, slots int, allowed power) found {
 	if len(jobs) > mostJobs {
 		return orTry(jobs, slots, allowed, alone(jobs, slots))
 	}
-	s := newSearcher(jobs, slots, allowed)
+	s := newSearcher(m, jobs, slots, allowed)
 	s.push(state{})
 	for s.open.Len() > 0 {
 		next := s.open.Pop()
 		if int(next.at) == slots {
 			return found{slots: next.path(len(jobs)), cost: next.spent, bound: next.spent, ok: true, proven: true}
 		}
-		if s.looked > looks || s.kept > statesKept {
+		if s.meter.Spent() || s.kept > statesKept {
 			return orTry(jobs, slots, allowed, next.whole)
 		}
 		s.expand(next)
@@ -127,7 +128,7 @@ type searcher struct {
 	open    *queue.Queue[*state]
 	best    map[place]float64 // least spent to reach a place
 	spare   []state           // room for states, made by the thousand
-	looked  int
+	meter   *effort.Meter
 	kept    int
 }
 
@@ -138,8 +139,8 @@ type place struct {
 	phases
 }
 
-func newSearcher(jobs []job, slots int, allowed power) *searcher {
-	s := &searcher{jobs: jobs, slots: slots, allowed: allowed, open: queue.New((*state).first), best: map[place]float64{}}
+func newSearcher(m *effort.Meter, jobs []job, slots int, allowed power) *searcher {
+	s := &searcher{meter: m, jobs: jobs, slots: slots, allowed: allowed, open: queue.New((*state).first), best: map[place]float64{}}
 	for _, j := range jobs {
 		s.like = append(s.like, slices.Index(jobs, j))
 	}
@@ -223,7 +224,7 @@ func (s *searcher) sum(set uint16) (t together) {
 // with offers the jobs that are on with every set of those that may be, each job with the rest before without: so those that
 // start no more than they must come last, and of equals are looked at first. A set that draws too much draws too much with more.
 func (s *searcher) with(n *state, on, may uint16, sum together) {
-	s.looked++
+	s.meter.Spend(1)
 	if !s.allowed.bear(sum) {
 		return
 	}

@@ -1,12 +1,14 @@
 package waiting
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"slices"
 
 	"holdover/loads"
 	"holdover/loads/units"
+	"holdover/planner/effort"
 )
 
 // A Turn is one stretch in which a circuit is on, in hours after the start of the outage.
@@ -60,8 +62,8 @@ const busiest = 0.9
 // Turns makes the timetable for the circuits of a home that take turns. At most allowed may be on at a time; 0 takes the largest
 // of them, which is what a plan counts on, and then no two may be on together that want more watts, or start harder, than one of
 // them alone. A turn is as long as makes up for the longest wait: with a circuit on a share d of
-// the time, d·wait/(1 − d).
-func Turns(home *loads.Home, d *loads.Demand, allowed units.VoltAmps) Timetable {
+// the time, d·wait/(1 − d). The end of ctx ends the search, and what is found then is not proven.
+func Turns(ctx context.Context, home *loads.Home, d *loads.Demand, allowed units.VoltAmps) Timetable {
 	t := Timetable{Start: d.Start, Length: min(home.Outage.Length, longestTable), Outage: home.Outage.Length, Allowed: allowed, Found: true, Proven: true}
 	limits := Limits(home, d.Start)
 	for i := range d.Loads {
@@ -71,7 +73,7 @@ func Turns(home *loads.Home, d *loads.Demand, allowed units.VoltAmps) Timetable 
 	}
 	t.allow(allowed)
 	if len(t.Rounds) > 0 {
-		t.fill()
+		t.fill(effort.New(ctx, looks))
 	}
 	return t
 }
@@ -121,7 +123,7 @@ func (t *Timetable) allow(va units.VoltAmps) {
 }
 
 // fill finds the turns.
-func (t *Timetable) fill() {
+func (t *Timetable) fill(m *effort.Meter) {
 	shortest := slices.MinFunc(t.Rounds, func(a, b Round) int { return int(1e6 * (a.Wait - b.Wait)) }).Wait
 	t.Slot = slots[len(slots)-1]
 	for _, slot := range slots {
@@ -138,7 +140,7 @@ func (t *Timetable) fill() {
 			cost: float64(r.Watts) * float64(t.Slot), power: power{load: float64(r.VA), watts: float64(r.Watts), start: float64(r.Starts)}}
 		r.Turn = t.Slot * units.Hours(jobs[i].turn)
 	}
-	f := schedule(jobs, count, power{load: float64(t.Allowed), watts: float64(t.Watts), start: float64(t.AtStart)})
+	f := schedule(m, jobs, count, power{load: float64(t.Allowed), watts: float64(t.Watts), start: float64(t.AtStart)})
 	t.Found, t.Proven, t.Energy = f.ok, f.proven, units.WattHours(f.cost)
 	if !math.IsInf(f.bound, 1) {
 		t.Bound = units.WattHours(f.bound)

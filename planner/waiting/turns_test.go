@@ -1,12 +1,15 @@
 package waiting
 
 import (
+	"context"
 	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"holdover/planner/effort"
 )
 
 // brute tries every way to be on or off in every slot that keeps to whole turns, and gives the least cost; +Inf when there is none.
@@ -125,7 +128,7 @@ func TestSchedule_EqualsTryingEverything(t *testing.T) {
 		jobs := drawJobs(r, 3, 5)
 		allowed := drawAllowed(r, 3, 9)
 		want := brute(jobs, slots, allowed)
-		got := schedule(jobs, slots, allowed)
+		got := schedule(effort.New(context.Background(), looks), jobs, slots, allowed)
 		require.True(r, got.proven)
 		require.Equal(r, !math.IsInf(want, 1), got.ok)
 		if !got.ok {
@@ -143,7 +146,7 @@ func TestSchedule_EqualsTryingEverything(t *testing.T) {
 // Two states have the same place just where the jobs that are the same can be told apart by nothing but their order.
 func TestPlace_IsBlindToTheOrderOfTheSame(t *testing.T) {
 	a, b := job{wait: 5, turn: 1, cost: 1}, job{wait: 5, turn: 2, cost: 1}
-	s := newSearcher([]job{a, b, a, b, a}, 9, only(5))
+	s := newSearcher(nil, []job{a, b, a, b, a}, 9, only(5))
 	place := func(phases ...int16) place {
 		n := state{at: 3}
 		copy(n.phases[:], phases)
@@ -186,7 +189,7 @@ func TestSchedule_LargeSetsBreakNoLimit(t *testing.T) {
 		slots := rapid.IntRange(20, 96).Draw(r, "slots")
 		jobs := drawJobs(r, 5, 24)
 		allowed := drawAllowed(r, 4, 15)
-		if got := schedule(jobs, slots, allowed); got.ok {
+		if got := schedule(effort.New(context.Background(), looks), jobs, slots, allowed); got.ok {
 			found++
 			check(r, jobs, got, slots, allowed)
 			require.GreaterOrEqual(r, got.cost*(1+1e-9), alone(jobs, slots))
@@ -214,13 +217,13 @@ func TestOrTry_BreaksNoLimit(t *testing.T) {
 // jobs that may not be on together one needs a third turn; over 7 slots there is a slot to spare, and it does not.
 func TestSchedule_ByHand(t *testing.T) {
 	one := job{wait: 2, turn: 1, cost: 10, power: power{load: 5}}
-	f := schedule([]job{one}, 8, only(5))
+	f := schedule(effort.New(context.Background(), looks), []job{one}, 8, only(5))
 	require.True(t, f.ok)
 	assert.Equal(t, 20.0, f.cost)
 	assert.Equal(t, [][]bool{{false}, {false}, {true}, {false}, {false}, {true}, {false}, {false}}, f.slots)
-	assert.Equal(t, 50.0, schedule([]job{one, one}, 8, only(5)).cost)
-	assert.Equal(t, 40.0, schedule([]job{one, one}, 7, only(5)).cost)
-	assert.False(t, schedule([]job{{wait: 1, turn: 1, cost: 1, power: power{load: 5}}, {wait: 1, turn: 2, cost: 1, power: power{load: 5}}}, 8, only(5)).ok)
+	assert.Equal(t, 50.0, schedule(effort.New(context.Background(), looks), []job{one, one}, 8, only(5)).cost)
+	assert.Equal(t, 40.0, schedule(effort.New(context.Background(), looks), []job{one, one}, 7, only(5)).cost)
+	assert.False(t, schedule(effort.New(context.Background(), looks), []job{{wait: 1, turn: 1, cost: 1, power: power{load: 5}}, {wait: 1, turn: 2, cost: 1, power: power{load: 5}}}, 8, only(5)).ok)
 }
 
 // By hand: a small motor of 2 VA that starts with 9, and a lamp of 3 VA. Both run within 5 VA, but the start beside the lamp is
@@ -228,7 +231,40 @@ func TestSchedule_ByHand(t *testing.T) {
 func TestSchedule_CountsAStartBesideTheRest(t *testing.T) {
 	motor := job{wait: 2, turn: 1, cost: 10, power: power{load: 2, watts: 1, start: 9}}
 	lamp := job{wait: 2, turn: 1, cost: 10, power: power{load: 3, watts: 3}}
-	assert.Equal(t, 40.0, schedule([]job{motor, lamp}, 8, power{load: 5, watts: 5, start: 12}).cost)
-	assert.Equal(t, 50.0, schedule([]job{motor, lamp}, 8, power{load: 5, watts: 5, start: 9}).cost)
-	assert.Equal(t, 50.0, schedule([]job{motor, lamp}, 8, power{load: 5, watts: 3, start: 12}).cost, "together they want 4 W")
+	assert.Equal(t, 40.0, schedule(effort.New(context.Background(), looks), []job{motor, lamp}, 8, power{load: 5, watts: 5, start: 12}).cost)
+	assert.Equal(t, 50.0, schedule(effort.New(context.Background(), looks), []job{motor, lamp}, 8, power{load: 5, watts: 5, start: 9}).cost)
+	assert.Equal(t, 50.0, schedule(effort.New(context.Background(), looks), []job{motor, lamp}, 8, power{load: 5, watts: 3, start: 12}).cost, "together they want 4 W")
+}
+
+// A search that is given up, for want of work or of anybody who waits, claims nothing that it has not proven.
+func TestSchedule_GivenUpClaimsNothing(t *testing.T) {
+	proven, open := 0, 0
+	rapid.Check(t, func(r *rapid.T) {
+		slots := rapid.IntRange(4, 30).Draw(r, "slots")
+		jobs := drawJobs(r, 4, 12)
+		allowed := drawAllowed(r, 3, 12)
+		want := schedule(nil, jobs, slots, allowed)
+		got := schedule(effort.New(context.Background(), rapid.IntRange(0, 300).Draw(r, "looks")), jobs, slots, allowed)
+		if want.ok {
+			require.LessOrEqual(r, got.bound, want.cost*(1+1e-9))
+		}
+		if got.ok {
+			check(r, jobs, got, slots, allowed)
+		}
+		if !got.proven {
+			open++
+			return
+		}
+		proven++
+		require.Equal(r, want.ok, got.ok)
+		if got.ok {
+			assert.InDelta(r, want.cost, got.cost, 1e-6)
+		}
+	})
+	assert.Positive(t, proven)
+	assert.Positive(t, open)
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	one := job{wait: 2, turn: 1, cost: 10, power: power{load: 5}}
+	assert.False(t, schedule(effort.New(ctx, looks), []job{one, {wait: 1, turn: 1, cost: 3, power: power{load: 2}}}, 90, only(5)).proven)
 }

@@ -1,6 +1,7 @@
 package waiting
 
 import (
+	"context"
 	"fmt"
 
 	"holdover/loads"
@@ -29,8 +30,8 @@ type Level struct {
 }
 
 // Work works the waiting of a home out. allowed bounds what takes turns at a time, see [Turns].
-func Work(home *loads.Home, d *loads.Demand, allowed units.VoltAmps) Plan {
-	p := Plan{Limits: Limits(home, d.Start), Turns: Turns(home, d, allowed), Sheet: &working.Sheet{}}
+func Work(ctx context.Context, home *loads.Home, d *loads.Demand, allowed units.VoltAmps) Plan {
+	p := Plan{Limits: Limits(home, d.Start), Turns: Turns(ctx, home, d, allowed), Sheet: &working.Sheet{}}
 	p.House, p.Missing = HouseOf(home)
 	p.addHouse(home, d)
 	p.addLimits(home)

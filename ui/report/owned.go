@@ -1,6 +1,7 @@
 package report
 
 import (
+	"context"
 	"fmt"
 	"strings"
 
@@ -33,7 +34,7 @@ func addGear(p *page, r *planner.Result) {
 
 // addOwned says how long the units in the house carry what, and the cheapest thing to add.
 func addOwned(p *page, r *planner.Result) {
-	for i, text := range Owned(r) {
+	for i, text := range Owned(context.Background(), r) {
 		if i == 0 {
 			p.heading("What is owned already")
 		}
@@ -42,8 +43,8 @@ func addOwned(p *page, r *planner.Result) {
 }
 
 // Owned says in sentences how long the units in the house carry what, and the cheapest thing to add; none where nothing is owned.
-func Owned(r *planner.Result) (says []string) {
-	inv, ok := planner.Owned(r)
+func Owned(ctx context.Context, r *planner.Result) (says []string) {
+	inv, ok := planner.Owned(ctx, r)
 	if !ok {
 		return nil
 	}

@@ -42,7 +42,7 @@ func TestCard_OfASmallTimetable(t *testing.T) {
 func TestCard_HasEveryTurn(t *testing.T) {
 	home, err := loads.ReadFile("../../testdata/homes/fit-owned.yaml")
 	require.NoError(t, err)
-	table := planner.Wait(planAll(t, home)).Turns
+	table := planner.Wait(t.Context(), planAll(t, home)).Turns
 	require.NotEmpty(t, table.Turns)
 	ons := 0
 	for _, line := range Card(table) {

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"context"
 	"fmt"
 	"strings"
 
@@ -13,7 +14,7 @@ import (
 
 // addWaiting says how long things can wait, what hot water takes, and the turns.
 func addWaiting(p *page, r *planner.Result) {
-	w := planner.Wait(r)
+	w := planner.Wait(context.Background(), r)
 	addLimits(p, r, w)
 	addCoolDown(p, r, w)
 	addHeaters(p, r)

@@ -52,9 +52,9 @@ func (a *app) gearFit() (known gearFit, ok bool) {
 	if !r.Has.Choice {
 		return known, false
 	}
-	if a.gear.Ask(r.Home, func(context.Context, gearFit) (gearFit, error) {
+	if a.gear.Ask(r.Home, func(ctx context.Context, _ gearFit) (gearFit, error) {
 		units, err := planner.Fit(r)
-		return gearFit{units, err, report.Owned(r)}, nil
+		return gearFit{units, err, report.Owned(ctx, r)}, nil
 	}) {
 		a.gear.Await(a.grace)
 	}

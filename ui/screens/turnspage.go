@@ -19,7 +19,7 @@ import (
 func newTurnsPage(a *app) page {
 	return newReader(func(width int) []string {
 		r := a.draft.Result()
-		if a.turns.Ask(r.Home, func(context.Context, waiting.Plan) (waiting.Plan, error) { return planner.Wait(r), nil }) {
+		if a.turns.Ask(r.Home, func(ctx context.Context, _ waiting.Plan) (waiting.Plan, error) { return planner.Wait(ctx, r), nil }) {
 			a.turns.Await(a.grace)
 		}
 		plan, ok := a.turns.Answer(r.Home)
