@@ -97,20 +97,20 @@ func TestFollow_TheLastOfManyEditsIsShown(t *testing.T) {
 
 // Quitting waits for nothing that is under way, and nothing of it stays behind.
 func TestFollow_QuittingEndsWhatIsUnderWay(t *testing.T) {
-	require.Zero(t, ours())
+	before := ours() // a test of a loop that is left where it is may have left one
 	var outlook endless
 	r := runOnWith(t, demoFile(t), outlook.steps)
 	reaches(t, &outlook.begun, 1)
-	require.Positive(t, ours())
+	require.Greater(t, ours(), before)
 	r.keys("q")
 	require.NoError(t, r.end())
 	reaches(t, &outlook.ended, 1)
-	require.Eventually(t, func() bool { return ours() == 0 }, 10*time.Second, time.Millisecond)
+	require.Eventually(t, func() bool { return ours() <= before }, 10*time.Second, time.Millisecond)
 }
 
 // Work that does not notice that nobody waits for it ends all the same when it is done, though there is no loop any more.
 func TestFollow_WhatComesAfterTheEndHangsNowhere(t *testing.T) {
-	require.Zero(t, ours())
+	before := ours()
 	begun, done := make(chan struct{}), make(chan struct{})
 	r := runOnWith(t, demoFile(t), func(demand *planner.Result) []ahead.Step[*planner.Result] {
 		return []ahead.Step[*planner.Result]{planSteps(demand)[0], func(_ context.Context, verdict *planner.Result) (*planner.Result, error) {
@@ -123,7 +123,7 @@ func TestFollow_WhatComesAfterTheEndHangsNowhere(t *testing.T) {
 	r.keys("q")
 	require.NoError(t, r.end())
 	close(done)
-	require.Eventually(t, func() bool { return ours() == 0 }, 10*time.Second, time.Millisecond)
+	require.Eventually(t, func() bool { return ours() <= before }, 10*time.Second, time.Millisecond)
 	r.app.woken.Store(false)
 	r.app.wake() // as of an answer at the very moment of the end
 }
