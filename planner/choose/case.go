@@ -45,6 +45,7 @@ type Case struct {
 	home   *loads.Home
 	demand *loads.Demand
 	meter  *effort.Meter // of the searches; nil for as long as they take
+	known  known         // kept between searches of the same outages; nil for one search alone
 }
 
 // Within is the same case with a budget of work for its searches; see [Outcome.Proven] for what becomes of one that is spent.
@@ -113,7 +114,7 @@ func (c *Case) Overbooked() bool { return c.RotatingH > 24*(1+1e-9) }
 // setLength cuts the outage into spans, and fills what depends on how long it is.
 func (c *Case) setLength(length units.Hours) {
 	c.Battery = newPack(c.home, length, c.demand)
-	c.Outages = nil
+	c.Outages, c.known = nil, nil
 	quiet, sun := c.home.Limits.Quiet, c.home.Site.Sun.Hourly()
 	if !c.home.Outage.Start.Worst {
 		c.Outages = []outage.Outage{outage.New(c.demand.Hourly, sun, c.demand.Start, length, quiet)}

@@ -70,6 +70,9 @@ type Unsettled struct {
 // FlipPoints finds, for each quantity, the nearest point below and above at which the choice changes from what it is now. The
 // bracket grows by a factor until the choice differs, and is then halved until it is narrower than one part in two thousand.
 func (c *Case) FlipPoints(chosen Kind) (flips []Flip, unsettled []Unsettled) {
+	shared := *c
+	shared.known = known{} // neither fuel nor price changes what a battery carries at best
+	c = &shared
 	type way struct {
 		dial
 		end, factor float64

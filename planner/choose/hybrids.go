@@ -64,17 +64,22 @@ type row struct {
 	looks           float64 // what it looks to cost with so many modules: no more than it does
 }
 
-// A grid is what battery, inverter and charger cost, with one module, by inverter and charger, and the fewest modules known by
-// site rating, inverter and charger.
+// known is the fewest modules that carry the house at best, by site rating, then by inverter and charger; 0 while not known.
+type known map[float64][]int
+
+// A grid is what battery, inverter and charger cost, with one module, by inverter and charger, and the fewest modules known.
 type grid struct {
 	inverters []float64
 	bare      []Cost
 	cheapest  float64
-	known     map[float64][]int
+	known     known
 }
 
 func (s *search) grid() grid {
-	g := grid{inverters: s.inverters(), cheapest: math.Inf(1), known: map[float64][]int{}}
+	g := grid{inverters: s.inverters(), cheapest: math.Inf(1), known: s.Case.known}
+	if g.known == nil {
+		g.known = known{}
+	}
 	for _, va := range g.inverters {
 		for _, kw := range s.ChargersKW {
 			cost := s.costOf(Design{Modules: 1, InverterVA: va, ChargerKW: kw}, 0, 0)
