@@ -99,7 +99,7 @@ func TestBudget_WhatIsProvenIsTheAnswer(t *testing.T) {
 // change nothing, it does not.
 func TestBudget_FlipsAreProvenOrSaidNotToBe(t *testing.T) {
 	proven, unproven, unsettled := 0, 0, 0
-	checkAtLeast(t, 150, func(t *rapid.T) {
+	checkAtLeast(t, 400, func(t *rapid.T) {
 		c := caseOf(t, homeText(t))
 		fewMachines(t, c)
 		chosen, _ := c.Choose()
