@@ -43,7 +43,7 @@ func (w Want) and(more Want) Want {
 // its end says that what it found is not proven. Most homes take a hundredth of them.
 const (
 	verdictSteps = 6_000_000
-	outlookSteps = 12_000_000
+	outlookSteps = 9_000_000
 )
 
 // Plan works out as much as is wanted of the verdict on a home. It never fails on a home that [loads.Read] returned but
