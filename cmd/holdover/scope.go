@@ -43,17 +43,17 @@ func printScope(ctx context.Context, t terminal, args []string, flags planFlags)
 		return err
 	}
 	scope := planner.Scope(result)
-	text := report.Scope(result, scope, flags.width)
+	text := ""
 	if flags.json {
-		if text, err = report.ScopeJSON(result, scope); err != nil {
-			return err
-		}
+		text, err = report.ScopeJSON(result, scope)
+	} else {
+		text = report.Scope(result, scope, flags.width)
+	}
+	if err != nil {
+		return err
 	}
 	if err := write(t.out, text); err != nil {
 		return err
 	}
-	if result.Choice == planner.None && !result.Carried {
-		return errNotCarried
-	}
-	return nil
+	return carried(result)
 }

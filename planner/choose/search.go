@@ -33,8 +33,10 @@ func (c *Case) Best(kind Kind) (best Outcome, ok bool) {
 			best, ok = s.best, true
 		}
 	case !s.found:
+		proven := !s.gaveUp // that none carries; which is the nearest need not be
 		s.nearest(kind)
-		best = s.best
+		s.best.Proven = proven
+		return s.best, false
 	}
 	best.Proven = !s.gaveUp
 	return best, ok
