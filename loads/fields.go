@@ -65,20 +65,21 @@ var dimensions = map[reflect.Type]*units.Dimension{
 
 // unitDimensions says what a number with a unit of its own measures; nil for one that has none that people write.
 func unitDimensions(unit string) *units.Dimension {
-	d := units.Money
 	switch {
 	case strings.HasPrefix(unit, "USD/"):
-		d = units.Price(unit)
+		d := units.Price(unit)
+		return &d
 	case unit == "kWh":
-		d = units.Energy.By(unit)
+		d := units.Energy.By(unit)
+		return &d
 	case unit == "hp":
-		d = units.MotorSize
+		return &units.MotorSize
 	case unit == "years":
-		d = units.Years
-	case unit != "USD":
-		return nil
+		return &units.Years
+	case unit == "USD":
+		return &units.Money
 	}
-	return &d
+	return nil
 }
 
 var fieldCache sync.Map // reflect.Type → []Field

@@ -61,16 +61,17 @@ func newReader(file string, s units.System, origins map[string]Origin) *reader {
 
 // systemOf is home.units, which decides what the bare numbers of the whole file mean, wherever it stands: us unless it says si.
 func systemOf(root *yaml.Node) units.System {
-	n := child(child(root, "home"), "units")
-	switch word := units.System(n.Value); {
-	case word == units.US, word == units.SI:
-		return word
-	case n.Kind == yaml.ScalarNode:
-		if means, _ := profiles.Meaning(n.Value); means == string(units.SI) {
+	switch word := child(child(root, "home"), "units").Value; word {
+	case "", string(units.US): // there is none, or the usual one: no need to read the table of words
+		return units.US
+	case string(units.SI):
+		return units.SI
+	default:
+		if means, _ := profiles.Meaning(word); means == string(units.SI) {
 			return units.SI
 		}
+		return units.US
 	}
-	return units.US
 }
 
 // parse checks the text as text and as YAML: one document, a mapping, without anchors.

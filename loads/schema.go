@@ -160,14 +160,14 @@ func wordForm(words []string) map[string]any {
 var ownForms map[reflect.Type]func() map[string]any
 
 func init() { // not a literal: object refers back to it
-	clock := units.ClockPattern()
 	pattern := func(p string) map[string]any { return map[string]any{"type": "string", "pattern": "^" + p + "$"} }
 	ownForms = map[reflect.Type]func() map[string]any{
 		reflect.TypeFor[Service](): func() map[string]any { return enum(Services()) },
 		reflect.TypeFor[StartHour](): func() map[string]any {
-			return map[string]any{"anyOf": []any{pattern("(worst|" + clock + ")"), map[string]any{"type": "integer", "minimum": 13, "maximum": 24}}}
+			return map[string]any{"anyOf": []any{pattern("(worst|" + units.ClockPattern() + ")"), map[string]any{"type": "integer", "minimum": 13, "maximum": 24}}}
 		},
 		reflect.TypeFor[QuietHours](): func() map[string]any {
+			clock := units.ClockPattern()
 			return pattern("([fF][rR][oO][mM] +|[bB][eE][tT][wW][eE][eE][nN] +)?" + clock + "( *[-–—] *| +([tT][oO]|[uU][nN][tT][iI][lL]|[tT][iI][lL][lL]|[aA][nN][dD]) +)" + clock)
 		},
 		reflect.TypeFor[EngineDerate](): func() map[string]any {

@@ -97,8 +97,9 @@ func dialName(quantity string) string {
 
 // inSystem writes a value in the units that the home shows.
 func inSystem(value float64, unit, system string) string {
-	if unit == "L" && system == "us" {
-		value, unit = units.Volume.In(value, "gal"), "gal"
+	if unit == units.Volume.Base {
+		unit = units.Volume.BareUnit(units.System(system))
+		value = units.Volume.In(value, unit)
 	}
 	return units.Format(value) + " " + unit
 }

@@ -77,11 +77,14 @@ func printFit(t terminal, args []string, flags fitFlags) error {
 	if err != nil {
 		return misused("%v", err)
 	}
-	text := report.Fit(home, result, flags.width)
+	text := ""
 	if flags.json {
-		if text, err = report.FitJSON(result); err != nil {
-			return err
-		}
+		text, err = report.FitJSON(result)
+	} else {
+		text = report.Fit(home, result, flags.width)
+	}
+	if err != nil {
+		return err
 	}
 	if err := write(t.out, text); err != nil {
 		return err

@@ -17,6 +17,7 @@ import (
 
 	"holdover/loads"
 	"holdover/loads/visible"
+	"holdover/ui/disk"
 	"holdover/ui/mishap"
 	"holdover/ui/screens"
 )
@@ -99,11 +100,7 @@ func explainUnwritten(errs io.Writer, err error) int {
 	if errors.Is(err, syscall.EPIPE) {
 		return exitDone
 	}
-	var failed *os.PathError
-	if errors.As(err, &failed) {
-		err = failed.Err
-	}
-	fmt.Fprintf(errs, "holdover: standard output: %v\n", err)
+	fmt.Fprintf(errs, "holdover: standard output: %v\n", disk.Cause(err))
 	return exitUnwritten
 }
 

@@ -1,6 +1,7 @@
 package units
 
 import (
+	"maps"
 	"regexp"
 	"slices"
 	"strings"
@@ -97,25 +98,14 @@ func anyCase(word string) string {
 	return b.String()
 }
 
-func keys(m map[string]float64) []string {
-	var out []string
-	for k := range m {
-		out = append(out, k)
-	}
-	slices.Sort(out)
-	return out
-}
+func keys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
 
 // SharePattern is a pattern for what [ParseShare] takes and no JSON number is.
 const SharePattern = `^[+\-−–]?` + numeral + ` *%?$`
 
 // ClockPattern is a pattern, without its ends, for a clock time as people write it.
 func ClockPattern() string {
-	words := []string{}
-	for word := range profiles.EverydayInput().Clock {
-		words = append(words, word)
-	}
-	slices.Sort(words)
+	words := keys(profiles.EverydayInput().Clock)
 	return `(([0-9]{1,2}([:.][0-5][0-9]|[hH]([0-5][0-9])?)? *([aApP]\.? ?[mM]\.?)?)|` + strings.Join(anyOf(words), "|") + ")"
 }
 

@@ -3,7 +3,10 @@ package fit
 import (
 	"fmt"
 	"math"
+	"slices"
+	"sync"
 
+	"holdover/loads"
 	"holdover/loads/units"
 	"holdover/profiles"
 )
@@ -54,10 +57,13 @@ func (s *subject) checkGap() {
 }
 
 // longestGap is the longest break that a sheet may give: what can wait for longer does not mind.
-const longestGap = units.Seconds(3600)
+var longestGap = sync.OnceValue(func() units.Seconds {
+	fields := loads.FieldsOf("gear")
+	return units.Seconds(fields[slices.IndexFunc(fields, func(f loads.Field) bool { return f.Key == "gap" })].High)
+})
 
 // dark is [loads.Home.Dark] of load i; minds is false where no unit's break can be too long for it.
 func (s *subject) dark(i int) (within, most units.Seconds, minds bool) {
 	within, most, minds = s.home.Dark(s.demand.Loads[i].Index)
-	return within, most, minds && within < longestGap
+	return within, most, minds && within < longestGap()
 }

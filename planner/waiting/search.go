@@ -90,7 +90,9 @@ const (
 // schedule finds the best timetable over some slots, as far as the meter lets it look.
 func schedule(m *effort.Meter, jobs []job, slots int, allowed power) found {
 	for _, j := range jobs {
-		if j.wait < slots && !allowed.bear(together{j.load, j.watts, max(0, j.start-j.load)}) {
+		var by together
+		by.add(j)
+		if j.wait < slots && !allowed.bear(by) {
 			return found{bound: math.Inf(1), proven: true} // it must be on some time, and never may
 		}
 	}

@@ -1,8 +1,8 @@
 package draft
 
 import (
-	"fmt"
 	"slices"
+	"strings"
 
 	"gopkg.in/yaml.v3"
 
@@ -38,7 +38,7 @@ var itemized = []string{"circuits", "gear"}
 // Differences lists in what another text of the home differs from the draft's: field by field, in the order of the draft.
 // Comments, blank lines, quoting and the order of keys make none.
 func (d *Draft) Differences(text []byte) ([]Difference, error) {
-	theirs, err := treeOf(text, d.Name())
+	_, theirs, err := loads.ReadTree(text, d.Name())
 	if err != nil {
 		return nil, err
 	}
@@ -142,14 +142,11 @@ func items(list *yaml.Node) []*yaml.Node {
 func nameOf(item *yaml.Node) string { return written(valueOf(item, "name")) }
 
 func names(items []*yaml.Node) string {
-	text := ""
+	all := make([]string, len(items))
 	for i, item := range items {
-		if i > 0 {
-			text += ", "
-		}
-		text += nameOf(item)
+		all[i] = nameOf(item)
 	}
-	return text
+	return strings.Join(all, ", ")
 }
 
 // pairs finds for each item of one list the same one in the other, -1 where there is none: by its name, of several of one
@@ -189,16 +186,4 @@ func allButName(item *yaml.Node) string {
 
 func matched(partner []int) []int {
 	return slices.DeleteFunc(slices.Clone(partner), func(j int) bool { return j < 0 })
-}
-
-// treeOf reads a text that must be a home file without fault.
-func treeOf(text []byte, name string) (*yaml.Node, error) {
-	if _, err := loads.Read(text, name); err != nil {
-		return nil, err
-	}
-	var doc yaml.Node
-	if err := yaml.Unmarshal(text, &doc); err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
-	}
-	return doc.Content[0], nil
 }

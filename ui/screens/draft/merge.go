@@ -5,12 +5,13 @@ import (
 
 	"gopkg.in/yaml.v3"
 
+	"holdover/loads"
 	"holdover/loads/splice"
 )
 
 // Merge takes some of the differences from the other text into the draft, as one step that can be undone.
 func (d *Draft) Merge(text []byte, taken []Difference) error {
-	theirs, err := treeOf(text, d.Name())
+	_, theirs, err := loads.ReadTree(text, d.Name())
 	if err != nil {
 		return err
 	}
