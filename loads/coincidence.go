@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"holdover/loads/home"
 	"holdover/loads/units"
 )
 
@@ -32,7 +33,7 @@ func (d *Demand) Exceeded(p float64) units.Watts {
 	sum := make([]float64, int(total/step)+len(loads)+2)
 	steady := newSpread(len(sum))
 	for i := range loads {
-		if l := &loads[i]; l.Care != Rotate && isSteady(l) {
+		if l := &loads[i]; l.Care != home.Rotate && isSteady(l) {
 			steady.add([]level{l.level(0, step)})
 		}
 	}
@@ -120,7 +121,7 @@ func (s *spread) addHour(loads []Load, hour int, step float64) {
 	rotating := 0.0
 	for i := range loads {
 		switch l := &loads[i]; {
-		case l.Care == Rotate:
+		case l.Care == home.Rotate:
 			turns = append(turns, l.level(hour, step))
 			rotating += l.Duty[hour]
 		case !isSteady(l):

@@ -3,6 +3,7 @@ package loads
 import (
 	"math"
 
+	"holdover/loads/home"
 	"holdover/loads/units"
 )
 
@@ -28,49 +29,49 @@ type Demand struct {
 }
 
 // Work works out the demand of a home. It never fails on a [Home] that [Read] returned.
-func Work(home *Home) Demand {
-	d := AtBest(home)
-	d.Legs = splitLegs(home, d.Loads)
+func Work(house *home.Home) Demand {
+	d := AtBest(house)
+	d.Legs = splitLegs(house, d.Loads)
 	return d
 }
 
 // AtBest is the demand but for what takes longest to work out: of the legs there is only Heaviest, as light as no split can
 // beat. What cannot carry this cannot carry the whole demand.
-func AtBest(home *Home) Demand {
-	d := Demand{Loads: workLoads(home), Outdoors: home.Site.Outdoors(home.Outage.Season)}
+func AtBest(house *home.Home) Demand {
+	d := Demand{Loads: workLoads(house), Outdoors: Outdoors(house.Site, house.Outage.Season)}
 	d.sumRunning()
 	d.worstMoment()
 	d.Legs.Heaviest = d.Running.VA()
-	if home.House.Service == SplitPhase {
+	if house.House.Service == home.SplitPhase {
 		d.Legs.Heaviest /= 2 // |A| and |B| cannot both be less than half of |A + B|
 	}
 	for i := range d.Loads {
 		l := &d.Loads[i]
-		if l.Needs.Wave == Sine {
+		if l.Needs.Wave == home.Sine {
 			d.SineFor = append(d.SineFor, l.Name)
 		}
 		for h, w := range l.Hourly {
 			d.Hourly[h] += w
 		}
 	}
-	d.Start = home.Outage.Start.At
-	if home.Outage.Start.Worst {
-		d.Start = hardestStart(d.Hourly, home.Outage.Length)
+	d.Start = house.Outage.Start.At
+	if house.Outage.Start.Worst {
+		d.Start = hardestStart(d.Hourly, house.Outage.Length)
 	}
-	d.Energy = EnergyOver(d.Hourly, d.Start, home.Outage.Length)
-	d.Average = units.Watts(float64(d.Energy) / float64(home.Outage.Length))
+	d.Energy = EnergyOver(d.Hourly, d.Start, house.Outage.Length)
+	d.Average = units.Watts(float64(d.Energy) / float64(house.Outage.Length))
 	return d
 }
 
 // NeedsBothLegs says whether a source must give both legs of a split-phase service, 120/240 V: for a 240 V circuit, or for
 // a pair that shares a neutral, which on a single 120 V source would carry the sum of both (NEC 710.15(C)).
-func (d *Demand) NeedsBothLegs(home *Home) bool {
-	if home.House.Service != SplitPhase {
+func (d *Demand) NeedsBothLegs(house *home.Home) bool {
+	if house.House.Service != home.SplitPhase {
 		return false
 	}
-	partners := home.Partners()
+	partners := house.Partners()
 	for i := range d.Loads {
-		if l := &d.Loads[i]; l.both() || partners[l.Name] != "" {
+		if l := &d.Loads[i]; both(l.Circuit) || partners[l.Name] != "" {
 			return true
 		}
 	}
@@ -80,7 +81,7 @@ func (d *Demand) NeedsBothLegs(home *Home) bool {
 // kept sums the kept circuits, all on.
 func kept(loads []Load) (sum Power) {
 	for i := range loads {
-		if loads[i].Care == Keep {
+		if loads[i].Care == home.Keep {
 			sum += loads[i].Running
 		}
 	}
@@ -91,7 +92,7 @@ func kept(loads []Load) (sum Power) {
 func turns(loads []Load) []*Load {
 	out := []*Load{nil}
 	for i := range loads {
-		if loads[i].Care == Rotate {
+		if loads[i].Care == home.Rotate {
 			out = append(out, &loads[i])
 		}
 	}
@@ -119,7 +120,7 @@ func (d *Demand) worstMoment() {
 		l := &d.Loads[i]
 		if l.Starts {
 			d.StartTime = max(d.StartTime, l.StartTime)
-			if l.Care == Keep {
+			if l.Care == home.Keep {
 				cold += Power(complex(float64(l.Count), 0)) * (l.Starting - l.unit())
 			}
 		}
@@ -136,7 +137,7 @@ func (d *Demand) worstMoment() {
 			d.ColdReturn = max(d.ColdReturn, (cold + turn.Running).VA())
 		}
 		for i := range d.Loads {
-			if d.Loads[i].Care == Keep {
+			if d.Loads[i].Care == home.Keep {
 				d.startOf(&d.Loads[i], running)
 			}
 		}

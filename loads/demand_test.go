@@ -11,15 +11,16 @@ import (
 	"pgregory.net/rapid"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 )
 
 func work(t interface{ Fatalf(string, ...any) }, text string) loads.Demand {
-	home, err := loads.Read([]byte("holdover: 1\n"+text), "home.yaml")
+	house, err := home.Read([]byte("holdover: 1\n"+text), "home.yaml")
 	if err != nil {
 		t.Fatalf("%v\n%s", err, text)
 	}
-	return loads.Work(home)
+	return loads.Work(house)
 }
 
 // The exact integral against steps of a minute, over part hours and across midnight.
@@ -148,9 +149,9 @@ func TestWorstStart_AgainstEveryHour(t *testing.T) {
 
 // A heater's frost heaters: 0 at the cut-in, half way between, 1 at the rated low and below.
 func TestGuardDuty_IsAStraightLine(t *testing.T) {
-	h := loads.Heater{GuardFrom: 4, GuardFull: -20}
+	h := home.Heater{GuardFrom: 4, GuardFull: -20}
 	for at, want := range map[units.Celsius]float64{20: 0, 4: 0, -8: 0.5, -2: 0.25, -20: 1, -40: 1} {
-		assert.InDelta(t, want, h.GuardDuty(at), 1e-12, "%v °C", float64(at))
+		assert.InDelta(t, want, loads.GuardDuty(&h, at), 1e-12, "%v °C", float64(at))
 	}
 }
 

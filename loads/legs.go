@@ -4,6 +4,7 @@ import (
 	"math/cmplx"
 	"slices"
 
+	"holdover/loads/home"
 	"holdover/loads/units"
 )
 
@@ -28,14 +29,14 @@ func (s LegSplit) Heavier() units.VoltAmps { return max(s.A.VA(), s.B.VA()) }
 const poorLegs = 1.10
 
 // splitLegs splits the loads of the largest turn exactly, then sets each other rotated circuit where it hurts least.
-func splitLegs(home *Home, loads []Load) LegSplit {
-	if home.House.Service != SplitPhase {
-		return oneLeg(home, loads)
+func splitLegs(house *home.Home, loads []Load) LegSplit {
+	if house.House.Service != home.SplitPhase {
+		return oneLeg(house, loads)
 	}
 	largest := largestTurn(loads)
 	set := make([]*Load, 0, len(loads))
 	for i := range loads {
-		if loads[i].Care == Keep || &loads[i] == largest {
+		if loads[i].Care == home.Keep || &loads[i] == largest {
 			set = append(set, &loads[i])
 		}
 	}
@@ -55,13 +56,13 @@ func splitLegs(home *Home, loads []Load) LegSplit {
 	return split
 }
 
-func oneLeg(home *Home, loads []Load) LegSplit {
+func oneLeg(house *home.Home, loads []Load) LegSplit {
 	sum := kept(loads)
 	if turn := largestTurn(loads); turn != nil {
 		sum += turn.Running
 	}
 	split := LegSplit{A: sum, Heaviest: sum.VA(), Proven: true, Of: make([]string, len(loads))}
-	split.Neutral = units.Amps(float64(sum.VA()) / float64(home.House.Service.LegVolts()))
+	split.Neutral = units.Amps(float64(sum.VA()) / float64(house.House.Service.LegVolts()))
 	for i := range split.Of {
 		split.Of[i] = "A"
 	}
@@ -81,7 +82,7 @@ func largestTurn(loads []Load) *Load {
 }
 
 // both says whether the circuit lies across the two legs.
-func (c *Circuit) both() bool { return c.Volts > 130 }
+func both(c *home.Circuit) bool { return c.Volts > 130 }
 
 // bestSplit puts the circuits of a set, one turn of all the loads, on legs. free ignores the legs the file gives.
 func bestSplit(set []*Load, all []Load, free bool) (LegSplit, map[string]string) {
@@ -91,7 +92,7 @@ func bestSplit(set []*Load, all []Load, free bool) (LegSplit, map[string]string)
 	done := map[string]bool{}
 	for _, l := range set {
 		s.total += complex128(l.Running)
-		if l.both() {
+		if both(l.Circuit) {
 			legs[l.Name] = "both"
 			continue
 		}
@@ -146,7 +147,7 @@ func givenLeg(l *Load, all []Load) string {
 		return l.Leg
 	}
 	for i := range all {
-		if other := &all[i]; other.partners(l) && !other.both() {
+		if other := &all[i]; other.partners(l) && !both(other.Circuit) {
 			return opposite(other.Leg)
 		}
 	}
@@ -172,7 +173,7 @@ func place(legs map[string]string, l, partner *Load, leg string) {
 
 // lighterPlace is the leg for a rotated circuit outside the largest turn.
 func lighterPlace(l *Load, all []Load, legs map[string]string, split LegSplit, largest *Load) string {
-	if l.both() {
+	if both(l.Circuit) {
 		return "both"
 	}
 	if leg := givenLeg(l, all); leg != "auto" {
@@ -212,13 +213,13 @@ func heaviestTurn(loads []Load, of []string) units.VoltAmps {
 		}
 	}
 	for i := range loads {
-		if loads[i].Care == Keep {
+		if loads[i].Care == home.Keep {
 			add(i, 1)
 		}
 	}
 	heaviest = max(a.VA(), b.VA())
 	for i := range loads {
-		if loads[i].Care == Rotate {
+		if loads[i].Care == home.Rotate {
 			add(i, 1)
 			heaviest = max(heaviest, a.VA(), b.VA())
 			add(i, -1)

@@ -13,6 +13,7 @@ import (
 	"pgregory.net/rapid"
 
 	"holdover/loads"
+	"holdover/loads/home"
 )
 
 // A legged circuit, as far as the split of the legs is concerned.
@@ -91,11 +92,11 @@ func splitOf(t interface {
 	Fatalf(string, ...any)
 	Errorf(string, ...any)
 }, all []legged) loads.LegSplit {
-	home, err := loads.Read([]byte(leggedText(all)), "legs.yaml")
+	house, err := home.Read([]byte(leggedText(all)), "legs.yaml")
 	if err != nil {
 		t.Fatalf("%v", err)
 	}
-	d := loads.Work(home)
+	d := loads.Work(house)
 	var legs [2]complex128
 	for i, c := range all {
 		of := d.Legs.Of[i]
@@ -194,9 +195,9 @@ func TestLegSplit_SixtyCircuitsWithinTheirGap(t *testing.T) {
 
 // Partners of a multiwire circuit given the same leg are refused; poor legs give a move list that mends them.
 func TestLegs_PairsAndMoves(t *testing.T) {
-	_, err := loads.Read([]byte("holdover: 1\ncircuits:\n  - {name: A, running: 1 W, leg: A, shares_neutral_with: B}\n  - {name: B, running: 1 W, leg: A}\n"), "x")
+	_, err := home.Read([]byte("holdover: 1\ncircuits:\n  - {name: A, running: 1 W, leg: A, shares_neutral_with: B}\n  - {name: B, running: 1 W, leg: A}\n"), "x")
 	require.ErrorContains(t, err, "opposite legs")
-	_, err = loads.Read([]byte("holdover: 1\ncircuits:\n  - {name: A, running: 1 W, shares_neutral_with: B}\n  - {name: B, running: 1 W}\n  - {name: C, running: 1 W, shares_neutral_with: B}\n"), "x")
+	_, err = home.Read([]byte("holdover: 1\ncircuits:\n  - {name: A, running: 1 W, shares_neutral_with: B}\n  - {name: B, running: 1 W}\n  - {name: C, running: 1 W, shares_neutral_with: B}\n"), "x")
 	require.ErrorContains(t, err, "third")
 
 	poor := []legged{{1000, 1, 120, "A", -1}, {1000, 1, 120, "A", -1}, {900, 1, 120, "A", -1}, {100, 1, 120, "B", -1}}
@@ -216,12 +217,12 @@ func TestLegs_PairsAndMoves(t *testing.T) {
 }
 
 func BenchmarkLegSplit60(b *testing.B) {
-	home, err := loads.Read([]byte(leggedText(randomLegged(60, 1))), "legs.yaml")
+	house, err := home.Read([]byte(leggedText(randomLegged(60, 1))), "legs.yaml")
 	if err != nil {
 		b.Fatal(err)
 	}
 	b.ReportAllocs()
 	for b.Loop() {
-		loads.Work(home)
+		loads.Work(house)
 	}
 }

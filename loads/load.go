@@ -3,12 +3,13 @@ package loads
 import (
 	"fmt"
 
+	"holdover/loads/home"
 	"holdover/loads/units"
 )
 
 // A Load is one kept or rotated circuit worked out: all its units together.
 type Load struct {
-	*Circuit
+	*home.Circuit
 	Index    int             // place in Home.Circuits
 	Running  Power           // all units on, frost heaters included where the cold can bring them on
 	Starting Power           // one unit starting in place of running
@@ -30,21 +31,21 @@ func (l *Load) MeanDuty() float64 {
 }
 
 // workLoads works out every circuit that is kept or rotated.
-func workLoads(home *Home) []Load {
-	outdoors := home.Site.Outdoors(home.Outage.Season)
+func workLoads(house *home.Home) []Load {
+	outdoors := Outdoors(house.Site, house.Outage.Season)
 	var out []Load
-	for i := range home.Circuits {
-		c := &home.Circuits[i]
-		if c.Care == Shed {
+	for i := range house.Circuits {
+		c := &house.Circuits[i]
+		if c.Care == home.Shed {
 			continue
 		}
-		l := Load{Circuit: c, Index: i, Running: c.RunningPower()}
-		l.Starting, l.Starts = c.StartingPower(home.Assume.StartingPowerFactor)
-		l.Duty = c.duty(home, outdoors)
+		l := Load{Circuit: c, Index: i, Running: RunningPower(c)}
+		l.Starting, l.Starts = StartingPower(c, house.Assume.StartingPowerFactor)
+		l.Duty = duty(c, house, outdoors)
 		for h, duty := range l.Duty {
-			l.Hourly[h] = units.Watts(duty)*c.runningWatts() + units.Watts(1-duty)*c.standbyWatts()
+			l.Hourly[h] = units.Watts(duty)*runningWatts(c) + units.Watts(1-duty)*standbyWatts(c)
 		}
-		l.addGuard(home, outdoors)
+		l.addGuard(house, outdoors)
 		l.Running *= Power(complex(float64(c.Count), 0))
 		for h := range l.Hourly {
 			l.Hourly[h] *= units.Watts(c.Count)
@@ -56,13 +57,13 @@ func workLoads(home *Home) []Load {
 
 // addGuard adds a heater's frost heaters. They answer to the cold alone, so they may be on while it fires: the bound
 // counts both.
-func (l *Load) addGuard(home *Home, outdoors [24]units.Celsius) {
+func (l *Load) addGuard(house *home.Home, outdoors [24]units.Celsius) {
 	if l.Heater == nil || l.Heater.FreezeGuard == 0 {
 		return
 	}
 	bites := false
-	for h, at := range l.Heater.surroundings(home, l.garageTempGiven(home), outdoors) {
-		duty := l.Heater.GuardDuty(at)
+	for h, at := range surroundings(l.Heater, house, l.garageTempGiven(house), outdoors) {
+		duty := GuardDuty(l.Heater, at)
 		bites = bites || duty > 0
 		l.Hourly[h] += units.Watts(duty) * l.Heater.FreezeGuard
 	}
@@ -73,23 +74,23 @@ func (l *Load) addGuard(home *Home, outdoors [24]units.Celsius) {
 
 // garageTempGiven says whether the heater's garage_temp counts: the file gives it, or a profile does for a heater that
 // stands in a garage.
-func (l *Load) garageTempGiven(home *Home) bool {
+func (l *Load) garageTempGiven(house *home.Home) bool {
 	at := fmt.Sprintf("circuits[%d].heater.garage_temp", l.Index)
-	_, known := home.Origin(at)
-	return home.Given(at) || (known && l.Heater.StandsIn == "garage")
+	_, known := house.Origin(at)
+	return house.Given(at) || (known && l.Heater.StandsIn == "garage")
 }
 
 // duty is the share of each clock hour that the circuit is on.
-func (c *Circuit) duty(home *Home, outdoors [24]units.Celsius) (day [24]float64) {
+func duty(c *home.Circuit, house *home.Home, outdoors [24]units.Celsius) (day [24]float64) {
 	switch {
-	case c.Use.Kind == UseHours:
+	case c.Use.Kind == home.UseHours:
 		return c.Use.Hours
-	case c.Use.Kind == UseHeating || c.Use.Kind == UseCooling:
-		return c.climateDuty(home, outdoors)
+	case c.Use.Kind == home.UseHeating || c.Use.Kind == home.UseCooling:
+		return climateDuty(c, house, outdoors)
 	}
 	duty := 1.0
 	switch {
-	case c.Use.Kind == UseDuty:
+	case c.Use.Kind == home.UseDuty:
 		duty = c.Use.Duty
 	case c.Heater != nil:
 		duty = float64(c.Heater.Draw) / (24 * 60)
@@ -104,31 +105,31 @@ func (c *Circuit) duty(home *Home, outdoors [24]units.Celsius) (day [24]float64)
 // cooled_to)/output. Cooling also meets sun and people, which the loss does not count, so its profile's duty is
 // reached at the day's high at the least, and falls off in proportion below it (common practice, no source). Without a heat_loss the profile's duty holds in its own season, and half of it in
 // mild ones (common practice, no source).
-func (c *Circuit) climateDuty(home *Home, outdoors [24]units.Celsius) (day [24]float64) {
+func climateDuty(c *home.Circuit, house *home.Home, outdoors [24]units.Celsius) (day [24]float64) {
 	output := float64(c.Output) * float64(c.Count)
 	for h, outside := range outdoors {
-		warmer := float64(home.House.Indoors - outside)
-		if c.Use.Kind == UseCooling {
-			warmer = float64(outside - home.House.CooledTo)
+		warmer := float64(house.House.Indoors - outside)
+		if c.Use.Kind == home.UseCooling {
+			warmer = float64(outside - house.House.CooledTo)
 		}
 		switch {
-		case home.House.HeatLoss == 0:
-			day[h] = c.Fallback * seasonShare(c.Use.Kind, home.Outage.Season)
-		case c.Use.Kind == UseCooling && warmer > 0:
-			share := warmer / float64(home.Site.DesignHigh(home.Outage.Season)-home.House.CooledTo)
-			day[h] = max(c.Fallback*share, clamp01(float64(home.House.HeatLoss)*warmer/output))
+		case house.House.HeatLoss == 0:
+			day[h] = c.Fallback * seasonShare(c.Use.Kind, house.Outage.Season)
+		case c.Use.Kind == home.UseCooling && warmer > 0:
+			share := warmer / float64(DesignHigh(house.Site, house.Outage.Season)-house.House.CooledTo)
+			day[h] = max(c.Fallback*share, clamp01(float64(house.House.HeatLoss)*warmer/output))
 		default:
-			day[h] = clamp01(float64(home.House.HeatLoss) * warmer / output)
+			day[h] = clamp01(float64(house.House.HeatLoss) * warmer / output)
 		}
 	}
 	return day
 }
 
-func seasonShare(use UseKind, season string) float64 {
+func seasonShare(use home.UseKind, season string) float64 {
 	switch {
-	case season == Mild:
+	case season == home.Mild:
 		return 0.5
-	case (use == UseHeating) == (season == Winter):
+	case (use == home.UseHeating) == (season == home.Winter):
 		return 1
 	}
 	return 0

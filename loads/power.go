@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/cmplx"
 
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/profiles"
 )
@@ -27,17 +28,17 @@ func fromWatts(w, pf float64) Power {
 func fromVA(va, pf float64) Power { return fromWatts(va*pf, pf) }
 
 // RunningPower is what one unit of the circuit draws when on. A heater's frost heaters do not count here; see [Load].
-func (c *Circuit) RunningPower() Power { return fromWatts(float64(c.runningWatts()), c.PowerFactor) }
+func RunningPower(c *home.Circuit) Power { return fromWatts(float64(runningWatts(c)), c.PowerFactor) }
 
 // runningWatts is the steady draw of one unit: a heater's draw is that of firing.
-func (c *Circuit) runningWatts() units.Watts {
+func runningWatts(c *home.Circuit) units.Watts {
 	if c.Heater != nil && c.Heater.Firing > 0 {
 		return c.Heater.Firing
 	}
 	return c.Running
 }
 
-func (c *Circuit) standbyWatts() units.Watts {
+func standbyWatts(c *home.Circuit) units.Watts {
 	if c.Heater != nil && c.Heater.Standby > 0 {
 		return c.Heater.Standby
 	}
@@ -51,24 +52,24 @@ func (c *Circuit) standbyWatts() units.Watts {
 //   - amps: locked-rotor amps × volts
 //   - code: the upper bound of the letter in NEC Table 430.7(B), kVA per hp, × hp
 //   - watts: starting W / starting power factor
-func (c *Circuit) StartingPower(motorPF float64) (p Power, ok bool) {
+func StartingPower(c *home.Circuit, motorPF float64) (p Power, ok bool) {
 	pf := c.Start.PowerFactor
 	if pf == 0 {
 		pf = motorPF
 	}
 	switch c.Start.Kind {
-	case StartTimes:
-		return fromVA(c.Start.Times*float64(c.RunningPower().VA()), pf), true
-	case StartAmps:
+	case home.StartTimes:
+		return fromVA(c.Start.Times*float64(RunningPower(c).VA()), pf), true
+	case home.StartAmps:
 		volts := c.Start.Volts
 		if volts == 0 {
 			volts = c.Volts
 		}
 		return fromVA(float64(c.Start.Amps)*float64(volts), pf), true
-	case StartLetter:
+	case home.StartLetter:
 		_, high, _ := profiles.CodeLetterKVAPerHP(c.Start.Letter)
 		return fromVA(high*1000*c.Start.HP, pf), true
-	case StartWatts:
+	case home.StartWatts:
 		return fromWatts(float64(c.Start.Watts), pf), true
 	}
 	return 0, false

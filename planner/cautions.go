@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner/battery"
 	"holdover/planner/choose"
 	"holdover/planner/site"
@@ -62,7 +63,7 @@ var rules = []rule{
 	{"large-start", func(c *circumstances) bool { return float64(c.Demand.WorstVA) > 3*float64(c.Demand.Running.VA()) }},
 	{"electric-heat-on-battery", (*circumstances).electricHeat},
 	{"noise", func(c *circumstances) bool { return c.engine }},
-	{"no-230-rules", func(c *circumstances) bool { return c.Home.House.Service == loads.Only230 }},
+	{"no-230-rules", func(c *circumstances) bool { return c.Home.House.Service == home.Only230 }},
 	{"legs-unbalanced", func(c *circumstances) bool { return len(c.Demand.Legs.Moves) > 0 }},
 	{"altitude", func(c *circumstances) bool { return c.engine && c.Home.Site.Elevation > highSiteM }},
 	{"estimate-prices", func(c *circumstances) bool { return true }},
@@ -104,9 +105,9 @@ func cautions(r *Result, c *choose.Case, rating site.Rating) []Caution {
 }
 
 // bareNumbers lists the numbers without a unit, each with its key and what was understood, up to a dozen.
-func bareNumbers(home *loads.Home) string {
+func bareNumbers(house *home.Home) string {
 	var names []string
-	for _, b := range home.BareNumbers() {
+	for _, b := range house.BareNumbers() {
 		names = append(names, fmt.Sprintf("%s %s is %s", b.Path, b.Text, b.Says))
 	}
 	return working.Names(names, 12)
@@ -123,7 +124,7 @@ func (c *circumstances) any(is func(*loads.Load) bool) bool {
 
 func (c *circumstances) sharedNeutral() bool {
 	partners := c.Home.Partners()
-	return c.Home.House.Service != loads.Only230 && c.any(func(l *loads.Load) bool { return partners[l.Name] != "" })
+	return c.Home.House.Service != home.Only230 && c.any(func(l *loads.Load) bool { return partners[l.Name] != "" })
 }
 
 // medical holds for circuits that keep someone well.
@@ -139,7 +140,7 @@ func (c *circumstances) engineIs(is func(choose.Outcome) bool) bool {
 // leftWaiting holds where a circuit that can never wait, by its profile or its own can_wait, is set to take turns or left off.
 func (c *circumstances) leftWaiting() bool {
 	for i := range c.Home.Circuits {
-		if c.Home.Circuits[i].Care != loads.Keep && c.Home.NeverWaits(i) {
+		if c.Home.Circuits[i].Care != home.Keep && loads.NeverWaits(c.Home, i) {
 			return true
 		}
 	}
@@ -168,14 +169,14 @@ func (c *circumstances) freezing() bool { return c.coldestOut() < 0 }
 
 // guarded holds where a water heater has frost heaters, which stop with the supply.
 func (c *circumstances) guarded() bool {
-	return c.freezing() && slices.ContainsFunc(c.Home.Circuits, func(l loads.Circuit) bool { return l.Heater != nil && l.Heater.FreezeGuard > 0 })
+	return c.freezing() && slices.ContainsFunc(c.Home.Circuits, func(l home.Circuit) bool { return l.Heater != nil && l.Heater.FreezeGuard > 0 })
 }
 
 // cannotHeat holds where what is kept for heating gives less, all on, than the house loses in its coldest hour.
 func (c *circumstances) cannotHeat() bool {
 	output := 0.0
 	for i := range c.Demand.Loads {
-		if l := &c.Demand.Loads[i]; l.Use.Kind == loads.UseHeating {
+		if l := &c.Demand.Loads[i]; l.Use.Kind == home.UseHeating {
 			output += float64(l.Output) * float64(l.Count)
 		}
 	}

@@ -3,12 +3,12 @@ package planner
 import (
 	"context"
 
-	"holdover/loads"
+	"holdover/loads/home"
 )
 
 // PlanAll works out everything of a home, for the tests of this package.
-func PlanAll(home *loads.Home) *Result {
-	r, err := Plan(context.Background(), home, Everything())
+func PlanAll(house *home.Home) *Result {
+	r, err := Plan(context.Background(), house, Everything())
 	if err != nil {
 		panic(err)
 	}

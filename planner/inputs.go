@@ -5,12 +5,13 @@ import (
 	"strings"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner/working"
 )
 
 // addInputs puts every value that the plan rests on on the sheet, with the line or default it came from.
-func addInputs(s *working.Sheet, home *loads.Home) {
-	for _, in := range home.Inputs() {
+func addInputs(s *working.Sheet, house *home.Home) {
+	for _, in := range house.Inputs() {
 		how := "given: " + in.Doc
 		if in.Origin.Line == 0 {
 			how = "assumed: " + in.Doc
@@ -18,7 +19,7 @@ func addInputs(s *working.Sheet, home *loads.Home) {
 		if in.Origin.Says != "" {
 			how += "; understood as " + in.Origin.Says
 		}
-		s.Add(working.Figure{ID: in.Path, Value: in.Value, Word: in.Word, Unit: in.Unit, How: how, Source: home.Source(in.Path)})
+		s.Add(working.Figure{ID: in.Path, Value: in.Value, Word: in.Word, Unit: in.Unit, How: how, Source: house.Source(in.Path)})
 	}
 }
 

@@ -9,7 +9,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 )
 
@@ -19,11 +19,11 @@ var totals = []string{"load.running_w", "load.running_va", "load.worst_moment_w"
 	"generator.site_kw", "generator.site_kva", "generator.rated_kw", "generator.rated_kva", "generator.starting_kva", "generator.size_kw"}
 
 func planText(t *rapid.T, text string) *planner.Result {
-	home, err := loads.Read([]byte(text), "plain.yaml")
+	house, err := home.Read([]byte(text), "plain.yaml")
 	if err != nil {
 		t.Fatalf("%v\n%s", err, text)
 	}
-	return planner.PlanAll(home)
+	return planner.PlanAll(house)
 }
 
 // quick draws a home whose search is short; the figures of these laws do not hang on the search.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/working"
 )
@@ -12,8 +13,8 @@ import (
 const sums = "complex sums of P and Q: alternating-current circuit theory"
 
 // addLoad writes what the house draws on the sheet: each circuit, then the totals.
-func addLoad(s *working.Sheet, home *loads.Home, d *loads.Demand) {
-	ids := addCircuits(s, home, d)
+func addLoad(s *working.Sheet, house *home.Home, d *loads.Demand) {
+	ids := addCircuits(s, house, d)
 	s.Add(working.Figure{ID: "load.running_w", Value: float64(d.RunningW), Unit: "W", From: ids.runningW,
 		How: "every kept circuit on, and the largest rotated one: ΣP", Source: sums})
 	s.Add(working.Figure{ID: "load.running_va", Value: float64(d.Running.VA()), Unit: "VA", From: ids.runningVA,
@@ -30,30 +31,30 @@ func addLoad(s *working.Sheet, home *loads.Home, d *loads.Demand) {
 		How: "every kept starter starting at once, the rest running", Source: sums})
 	s.Add(working.Figure{ID: "load.start_seconds", Value: float64(d.StartTime), Unit: "s", How: "the longest start among them", From: ids.starting})
 	addEnergy(s, d, ids)
-	addLegs(s, home, d, ids)
+	addLegs(s, house, d, ids)
 	addWave(s, d)
 }
 
 // circuitIDs are the ids of the circuits' own figures.
 type circuitIDs struct{ runningW, runningVA, starting, energy []string }
 
-func addCircuits(s *working.Sheet, home *loads.Home, d *loads.Demand) (ids circuitIDs) {
+func addCircuits(s *working.Sheet, house *home.Home, d *loads.Demand) (ids circuitIDs) {
 	names := slugs(d.Loads)
 	for i := range d.Loads {
-		ids.add(s, home, d, &d.Loads[i], "circuit."+names[i])
+		ids.add(s, house, d, &d.Loads[i], "circuit."+names[i])
 	}
 	return ids
 }
 
 // add puts one circuit's figures on the sheet under its id.
-func (ids *circuitIDs) add(s *working.Sheet, home *loads.Home, d *loads.Demand, l *loads.Load, id string) {
+func (ids *circuitIDs) add(s *working.Sheet, house *home.Home, d *loads.Demand, l *loads.Load, id string) {
 	at := fmt.Sprintf("circuits[%d]", l.Index)
 	origin := func(keys ...string) string {
 		paths := []string{}
 		for _, key := range keys {
 			paths = append(paths, at+"."+key)
 		}
-		return home.Source(append(paths, at)...)
+		return house.Source(append(paths, at)...)
 	}
 	put := func(name string, value float64, unit, how, source string, from ...string) string {
 		s.Add(working.Figure{ID: id + "." + name, Value: value, Unit: unit, How: how, Source: source, From: from})
@@ -65,26 +66,26 @@ func (ids *circuitIDs) add(s *working.Sheet, home *loads.Home, d *loads.Demand, 
 	ids.runningW, ids.runningVA = append(ids.runningW, running), append(ids.runningVA, va)
 	if l.Starts {
 		from := []string{}
-		if l.Start.Kind == loads.StartTimes {
+		if l.Start.Kind == home.StartTimes {
 			from = append(from, va)
 		}
 		ids.starting = append(ids.starting, put("starting_va", float64(l.Starting.VA()), "VA", startHow(l), origin("start"), from...))
 	}
-	duty := put("duty", l.MeanDuty(), "", dutyHow(l), origin("use", "heater"), dutyFrom(home, l)...)
-	energy := loads.EnergyOver(l.Hourly, d.Start, home.Outage.Length)
+	duty := put("duty", l.MeanDuty(), "", dutyHow(l), origin("use", "heater"), dutyFrom(house, l)...)
+	energy := loads.EnergyOver(l.Hourly, d.Start, house.Outage.Length)
 	ids.energy = append(ids.energy, put("energy_wh", float64(energy), "Wh", energyHow(l), origin("use", "heater"), running, duty))
 }
 
 // dutyFrom lists the inputs behind a duty that follows the weather.
-func dutyFrom(home *loads.Home, l *loads.Load) []string {
+func dutyFrom(house *home.Home, l *loads.Load) []string {
 	from := []string{"outage.season", "site.hottest", "site.coldest", "site.daily_range"}
-	if home.House.HeatLoss > 0 {
+	if house.House.HeatLoss > 0 {
 		from = append(from, "home.heat_loss")
 	}
 	switch l.Use.Kind {
-	case loads.UseHeating:
+	case home.UseHeating:
 		return append(from, "home.indoors")
-	case loads.UseCooling:
+	case home.UseCooling:
 		return append(from, "home.cooled_to")
 	}
 	return nil
@@ -92,11 +93,11 @@ func dutyFrom(home *loads.Home, l *loads.Load) []string {
 
 func dutyHow(l *loads.Load) string {
 	switch {
-	case l.Use.Kind == loads.UseHeating || l.Use.Kind == loads.UseCooling:
+	case l.Use.Kind == home.UseHeating || l.Use.Kind == home.UseCooling:
 		return fmt.Sprintf("share of the design day it is on: heat to move at each hour / output of %s W, or its profile's duty where no heat_loss is given", units.Format(float64(l.Output)))
-	case l.Heater != nil && l.Use.Kind == loads.UseAlways:
+	case l.Heater != nil && l.Use.Kind == home.UseAlways:
 		return "share of the day it fires: draw / 24 h"
-	case l.Use.Kind == loads.UseAlways:
+	case l.Use.Kind == home.UseAlways:
 		return "no use is given: on all the time"
 	}
 	return "share of the day it is on"
@@ -106,7 +107,7 @@ func runningHow(l *loads.Load) string {
 	parts := []string{"steady draw when on"}
 	if l.Heater != nil {
 		parts = []string{"draw while firing"}
-		if l.Heater.FreezeGuard > 0 && float64(l.Running.W()) > float64(l.RunningPower().W())*float64(l.Count)+1e-9 {
+		if l.Heater.FreezeGuard > 0 && float64(l.Running.W()) > float64(loads.RunningPower(l.Circuit).W())*float64(l.Count)+1e-9 {
 			parts = append(parts, "and of its frost heaters, which the cold can bring on at the same time")
 		}
 	}
@@ -124,11 +125,11 @@ func runningHow(l *loads.Load) string {
 
 func startHow(l *loads.Load) string {
 	switch l.Start.Kind {
-	case loads.StartTimes:
+	case home.StartTimes:
 		return fmt.Sprintf("%.3g × running VA of one", l.Start.Times)
-	case loads.StartAmps:
+	case home.StartAmps:
 		return fmt.Sprintf("locked-rotor %.4g A · volts", float64(l.Start.Amps))
-	case loads.StartLetter:
+	case home.StartLetter:
 		return fmt.Sprintf("upper bound of code letter %s in NEC Table 430.7(B) · %.3g hp", l.Start.Letter, l.Start.HP)
 	}
 	return "starting watts / starting power factor"
@@ -136,9 +137,9 @@ func startHow(l *loads.Load) string {
 
 func energyHow(l *loads.Load) string {
 	switch {
-	case l.Use.Kind == loads.UseHeating:
+	case l.Use.Kind == home.UseHeating:
 		return "running W for heat_loss·(indoors − outdoors)/output of each hour, standby W for the rest, over the outage"
-	case l.Use.Kind == loads.UseCooling:
+	case l.Use.Kind == home.UseCooling:
 		return "running W for heat_loss·(outdoors − cooled_to)/output of each hour, standby W for the rest, over the outage"
 	case l.Heater != nil:
 		return "firing W while it burns, standby W for the rest, and its frost heaters by the cold where it stands, over the outage"
@@ -157,9 +158,9 @@ func addEnergy(s *working.Sheet, d *loads.Demand, ids circuitIDs) {
 		How: "demand exceeded 1 % of the time: each circuit on or off by its duty, independent of the rest, convolved", Source: "probability theory; sizing goes by the certain bound, load.running_w"})
 }
 
-func addLegs(s *working.Sheet, home *loads.Home, d *loads.Demand, ids circuitIDs) {
+func addLegs(s *working.Sheet, house *home.Home, d *loads.Demand, ids circuitIDs) {
 	how := "one leg only: everything is on A"
-	if home.House.Service == loads.SplitPhase {
+	if house.House.Service == home.SplitPhase {
 		how = "120 V circuits on auto split so that the heavier leg is as light as can be; 240 V circuits half on each"
 	}
 	s.Add(working.Figure{ID: "load.leg_a_va", Value: float64(d.Legs.A.VA()), Unit: "VA", From: ids.runningVA, How: how, Source: sums})
@@ -171,9 +172,9 @@ func addLegs(s *working.Sheet, home *loads.Home, d *loads.Demand, ids circuitIDs
 }
 
 func addWave(s *working.Sheet, d *loads.Demand) {
-	wave, how := loads.AnyWave, "no kept or rotated circuit asks for a sine wave"
+	wave, how := home.AnyWave, "no kept or rotated circuit asks for a sine wave"
 	if len(d.SineFor) > 0 {
-		wave, how = loads.Sine, "asked for by "+working.Names(d.SineFor, 4)
+		wave, how = home.Sine, "asked for by "+working.Names(d.SineFor, 4)
 	}
 	s.Add(working.Figure{ID: "load.wave", Word: wave, How: how, Source: "needs.wave of the circuits and their profiles"})
 }

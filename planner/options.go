@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/choose"
 	"holdover/planner/working"
@@ -135,7 +135,7 @@ func priceSource(c *choose.Case, part string) string {
 // ClockAt writes hours after the start as a clock time, and the day where it is not the first.
 func ClockAt(start units.Hours, after float64) string {
 	day := int(math.Floor((float64(start)+after)/24 + 1e-9))
-	text := loads.Clock(start + units.Hours(after))
+	text := home.Clock(start + units.Hours(after))
 	if day > 0 {
 		text += fmt.Sprintf(" on day %d", day+1)
 	}

@@ -132,7 +132,7 @@ func (h *plainHome) duty(c *plainCircuit, hour int) float64 {
 }
 
 // seasonShare is how much of a profile's duty holds in a season where the heat loss is not known: our own rule, as the
-// doc comment of loads.Circuit has it; the method is silent.
+// doc comment of home.Circuit has it; the method is silent.
 var seasonShare = map[string]map[string]float64{
 	"heating": {"winter": 1, "mild": 0.5}, "cooling": {"summer": 1, "mild": 0.5},
 }

@@ -6,7 +6,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 )
 
@@ -16,11 +16,11 @@ func TestPlan_EveryPromisedFigureAgainstTheOracle(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		h := plainHomes(t, 9)
 		text := h.text()
-		home, err := loads.Read([]byte(text), "plain.yaml")
+		house, err := home.Read([]byte(text), "plain.yaml")
 		if err != nil {
 			t.Fatalf("%v\n%s", err, text)
 		}
-		r := planner.PlanAll(home)
+		r := planner.PlanAll(house)
 		want, wave := h.oracle()
 		compare(t, want, wave, r, text)
 	})

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/choose"
 	"holdover/planner/effort"
@@ -50,7 +51,7 @@ type Carried struct {
 // The units that store energy are given kept circuits, the hungriest first, as long as everything on them still fits. What is
 // left is planned again with the owned generators among the machines to choose from, at no price.
 func Owned(ctx context.Context, r *Result) (inv Inventory, ok bool) {
-	owned := slices.DeleteFunc(slices.Clone(r.Home.Gear), func(g loads.Gear) bool { return !g.Owned })
+	owned := slices.DeleteFunc(slices.Clone(r.Home.Gear), func(g home.Gear) bool { return !g.Owned })
 	if _, _, err := fit.Only(r.Home, ""); err != nil || len(owned) == 0 {
 		return inv, false
 	}
@@ -72,18 +73,18 @@ const (
 )
 
 // mayTry takes one more check off the budget; false, and said so, where nothing is left of it.
-func (inv *Inventory) mayTry(home *loads.Home) bool {
+func (inv *Inventory) mayTry(house *home.Home) bool {
 	inv.Tried = inv.Tried && !inv.meter.Spent()
-	inv.meter.Spend(checkSteps * len(home.Circuits))
+	inv.meter.Spend(checkSteps * len(house.Circuits))
 	return inv.Tried
 }
 
 // ownedUnit holds one unit to all kept circuits and to each alone.
-func (inv *Inventory) ownedUnit(home *loads.Home, gear loads.Gear) (out OwnedUnit) {
-	out.All, _ = fitOne(home, gear, "")
-	for _, c := range home.Circuits {
-		if c.Care == loads.Keep && inv.mayTry(home) {
-			unit, _ := fitOne(home, gear, c.Name)
+func (inv *Inventory) ownedUnit(house *home.Home, gear home.Gear) (out OwnedUnit) {
+	out.All, _ = fitOne(house, gear, "")
+	for _, c := range house.Circuits {
+		if c.Care == home.Keep && inv.mayTry(house) {
+			unit, _ := fitOne(house, gear, c.Name)
 			out.Carries = append(out.Carries, Carried{c.Name, unit})
 		}
 	}
@@ -91,9 +92,9 @@ func (inv *Inventory) ownedUnit(home *loads.Home, gear loads.Gear) (out OwnedUni
 }
 
 // fitOne checks one unit by itself.
-func fitOne(home *loads.Home, gear loads.Gear, circuit string) (fit.Unit, error) {
-	changed := *home
-	changed.Gear = []loads.Gear{gear}
+func fitOne(house *home.Home, gear home.Gear, circuit string) (fit.Unit, error) {
+	changed := *house
+	changed.Gear = []home.Gear{gear}
 	report, err := fit.Of(&changed, fit.Request{Circuit: circuit})
 	if err != nil {
 		return fit.Unit{}, err
@@ -102,10 +103,10 @@ func fitOne(home *loads.Home, gear loads.Gear, circuit string) (fit.Unit, error)
 }
 
 // assign gives kept circuits to the units that store energy.
-func (inv *Inventory) assign(r *Result, owned []loads.Gear) {
+func (inv *Inventory) assign(r *Result, owned []home.Gear) {
 	var hungry []*loads.Load
 	for i := range r.Demand.Loads {
-		if r.Demand.Loads[i].Care == loads.Keep {
+		if r.Demand.Loads[i].Care == home.Keep {
 			hungry = append(hungry, &r.Demand.Loads[i])
 		}
 	}
@@ -136,20 +137,20 @@ func (inv *Inventory) assign(r *Result, owned []loads.Gear) {
 }
 
 // keptOnly is a home of which only some circuits are kept and the rest are shed.
-func keptOnly(home *loads.Home, names []string) *loads.Home {
-	changed := *home
-	changed.Circuits = slices.Clone(home.Circuits)
+func keptOnly(house *home.Home, names []string) *home.Home {
+	changed := *house
+	changed.Circuits = slices.Clone(house.Circuits)
 	for i := range changed.Circuits {
-		changed.Circuits[i].Care = loads.Shed
+		changed.Circuits[i].Care = home.Shed
 		if slices.Contains(names, changed.Circuits[i].Name) {
-			changed.Circuits[i].Care = loads.Keep
+			changed.Circuits[i].Care = home.Keep
 		}
 	}
 	return &changed
 }
 
 // plan chooses for the rest, and looks for gear on offer that would do alone.
-func (inv *Inventory) plan(ctx context.Context, r *Result, owned []loads.Gear) {
+func (inv *Inventory) plan(ctx context.Context, r *Result, owned []home.Gear) {
 	inv.Kind = None
 	if option, ok := r.Option(r.Choice); ok {
 		inv.Without = option.Cost
@@ -157,23 +158,23 @@ func (inv *Inventory) plan(ctx context.Context, r *Result, owned []loads.Gear) {
 	if len(inv.Rest) == 0 {
 		return
 	}
-	home := *r.Home
-	home.Circuits = slices.Clone(r.Home.Circuits)
-	for i := range home.Circuits {
-		if slices.Contains(inv.Served, home.Circuits[i].Name) {
-			home.Circuits[i].Care = loads.Shed
+	house := *r.Home
+	house.Circuits = slices.Clone(r.Home.Circuits)
+	for i := range house.Circuits {
+		if slices.Contains(inv.Served, house.Circuits[i].Name) {
+			house.Circuits[i].Care = home.Shed
 		}
 	}
-	demand, rating := loads.Work(&home), site.Rate(&home)
-	c := choose.NewCase(&home, &demand, rating).Within(effort.New(ctx, verdictSteps))
+	demand, rating := loads.Work(&house), site.Rate(&house)
+	c := choose.NewCase(&house, &demand, rating).Within(effort.New(ctx, verdictSteps))
 	for _, gear := range owned {
-		if m, ok := ownedMachine(&home, &demand, rating, gear); ok {
-			addOwnedMachine(c, &home, &demand, rating, gear, m)
+		if m, ok := ownedMachine(&house, &demand, rating, gear); ok {
+			addOwnedMachine(c, &house, &demand, rating, gear, m)
 		}
 	}
 	inv.Kind, inv.Design = c.Choose()
-	offered := keptOnly(&home, inv.Rest)
-	offered.Gear = slices.DeleteFunc(slices.Clone(r.Home.Gear), func(g loads.Gear) bool { return g.Owned })
+	offered := keptOnly(&house, inv.Rest)
+	offered.Gear = slices.DeleteFunc(slices.Clone(r.Home.Gear), func(g home.Gear) bool { return g.Owned })
 	if report, err := fit.Of(offered, fit.Request{}); err == nil {
 		for _, u := range report.Units {
 			if u.Verdict == fit.Fits {
@@ -190,12 +191,12 @@ var worksAround = []string{"quiet", "fuel", "watts", "va", "surge", "dip", "gap"
 
 // ownedMachine is an owned generator as the choice knows machines, at no price; ok is false for one that can not serve these
 // circuits, or whose sheet does not say enough.
-func ownedMachine(home *loads.Home, d *loads.Demand, r site.Rating, gear loads.Gear) (m choose.Machine, ok bool) {
+func ownedMachine(house *home.Home, d *loads.Demand, r site.Rating, gear home.Gear) (m choose.Machine, ok bool) {
 	fuel, known := profiles.FindFuel(gear.Fuel)
-	if gear.Kind != "generator" || !known || gear.Watts == 0 || !slices.Contains(home.Limits.Fuels, gear.Fuel) || home.Limits.Generator == "none" {
+	if gear.Kind != "generator" || !known || gear.Watts == 0 || !slices.Contains(house.Limits.Fuels, gear.Fuel) || house.Limits.Generator == "none" {
 		return m, false
 	}
-	unit, err := fitOne(keptOnly(home, loadNames(d)), gear, "")
+	unit, err := fitOne(keptOnly(house, loadNames(d)), gear, "")
 	if err != nil {
 		return m, false
 	}
@@ -207,7 +208,7 @@ func ownedMachine(home *loads.Home, d *loads.Demand, r site.Rating, gear loads.G
 	kW := float64(gear.Watts) / 1000
 	price, _ := profiles.PriceBands().Fuel(gear.Fuel)
 	m = choose.Machine{KW: kW, SiteKW: kW * r.Engine, Kind: "owned", Neutral: gear.Neutral, TakeoverS: float64(gear.Gap), Fuel: fuel,
-		Line: generator.Willans(fuel, kW), Store: storeOf(home, fuel), FuelPrice: price}
+		Line: generator.Willans(fuel, kW), Store: storeOf(house, fuel), FuelPrice: price}
 	if fuel.Name == "diesel" {
 		const leastLoad = 0.3 // share of its rating below which a diesel saves no more fuel (common practice, no source)
 		m.LeastKW = leastLoad * kW
@@ -216,19 +217,19 @@ func ownedMachine(home *loads.Home, d *loads.Demand, r site.Rating, gear loads.G
 }
 
 // addOwnedMachine puts it among the machines of a case: alone where it is large and quick enough, and less the margin in a hybrid.
-func addOwnedMachine(c *choose.Case, home *loads.Home, d *loads.Demand, r site.Rating, gear loads.Gear, m choose.Machine) {
-	need := generator.Size(choose.GeneratorWanted(home, d, r))
+func addOwnedMachine(c *choose.Case, house *home.Home, d *loads.Demand, r site.Rating, gear home.Gear, m choose.Machine) {
+	need := generator.Size(choose.GeneratorWanted(house, d, r))
 	if m.TakeoverS <= c.WithinS && m.KW >= need.RatedKW && float64(gear.VA)/1000 >= need.RatedKVA {
 		c.Generators = append(c.Generators, m)
 	}
-	m.SiteKW /= 1 + home.Assume.PowerMargin
+	m.SiteKW /= 1 + house.Assume.PowerMargin
 	c.Machines = append(c.Machines, m)
 }
 
 // storeOf is how much of a fuel there is, in its unit; +Inf for piped fuel and where no store is given.
-func storeOf(home *loads.Home, fuel profiles.Fuel) float64 {
-	if fuel.Stored && home.Limits.FuelStore > 0 {
-		return float64(home.Limits.FuelStore)
+func storeOf(house *home.Home, fuel profiles.Fuel) float64 {
+	if fuel.Stored && house.Limits.FuelStore > 0 {
+		return float64(house.Limits.FuelStore)
 	}
 	return math.Inf(1)
 }

@@ -7,17 +7,17 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner/fit"
 )
 
 func ownedHome(t *testing.T, change func(string) string) *Result {
 	t.Helper()
-	text, err := loads.TextOf("../testdata/homes/fit-owned.yaml")
+	text, err := home.TextOf("../testdata/homes/fit-owned.yaml")
 	require.NoError(t, err)
-	home, err := loads.Read([]byte(change(string(text))), "fit-owned.yaml")
+	house, err := home.Read([]byte(change(string(text))), "fit-owned.yaml")
 	require.NoError(t, err)
-	return PlanAll(home)
+	return PlanAll(house)
 }
 
 func same(text string) string { return text }

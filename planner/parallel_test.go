@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 	"holdover/profiles"
 )
@@ -16,11 +16,11 @@ import (
 // One home may be planned by many at once: nothing of it, and nothing that plans share, is written to. Under -race that is
 // proved; without, that all come to the same.
 func TestPlan_OneHomeAtOnce(t *testing.T) {
-	home, err := loads.Read(profiles.Demo(), "demo home")
+	house, err := home.Read(profiles.Demo(), "demo home")
 	require.NoError(t, err)
 	type all struct{ plan, waits, scope, fits any }
 	work := func() all {
-		r, err := planner.Plan(t.Context(), home, planner.Everything())
+		r, err := planner.Plan(t.Context(), house, planner.Everything())
 		assert.NoError(t, err)
 		fits, err := planner.Fit(r)
 		assert.NoError(t, err)

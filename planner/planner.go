@@ -9,6 +9,7 @@ import (
 	"context"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner/choose"
 	"holdover/planner/effort"
 	"holdover/planner/site"
@@ -46,11 +47,11 @@ const (
 	outlookSteps = 9_000_000
 )
 
-// Plan works out as much as is wanted of the verdict on a home. It never fails on a home that [loads.Read] returned but
+// Plan works out as much as is wanted of the verdict on a home. It never fails on a home that [home.Read] returned but
 // for the end of ctx, whose error it then gives. The same home has the same plan on every machine: work is counted, not timed.
-func Plan(ctx context.Context, home *loads.Home, want Want) (*Result, error) {
-	r := &Result{Home: home, Demand: loads.Work(home), Rating: site.Rate(home)}
-	r.c = choose.NewCase(home, &r.Demand, r.Rating)
+func Plan(ctx context.Context, house *home.Home, want Want) (*Result, error) {
+	r := &Result{Home: house, Demand: loads.Work(house), Rating: site.Rate(house)}
+	r.c = choose.NewCase(house, &r.Demand, r.Rating)
 	return r.More(ctx, want)
 }
 

@@ -11,6 +11,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner"
 	"holdover/planner/site"
@@ -115,7 +116,7 @@ func TestASHRAE_HourlyFractions(t *testing.T) {
 	}
 	published(t, "ashrae", &p)
 	require.Len(t, p.Expected, 24)
-	day := loads.Site{Hottest: units.Celsius(p.Day.HighC), DailyRange: units.Kelvins(p.Day.RangeK)}.Outdoors(loads.Summer)
+	day := loads.Outdoors(home.Site{Hottest: units.Celsius(p.Day.HighC), DailyRange: units.Kelvins(p.Day.RangeK)}, home.Summer)
 	for i, fraction := range p.Expected {
 		assert.InDelta(t, p.Day.HighC-fraction*p.Day.RangeK, float64(day[(i+1)%24]), 1e-9, "hour %d", i+1)
 	}
@@ -125,9 +126,9 @@ func TestASHRAE_HourlyFractions(t *testing.T) {
 func planOf(t *testing.T, circuits string) *planner.Result {
 	t.Helper()
 	text := "holdover: 1\nlimits: {battery_place: none}\ncircuits:\n" + circuits
-	home, err := loads.Read([]byte(text), "home.yaml")
+	house, err := home.Read([]byte(text), "home.yaml")
 	require.NoError(t, err)
-	return planner.PlanAll(home)
+	return planner.PlanAll(house)
 }
 
 // NEC Table 430.248 and 430.7(B), upper end, through a circuit: full-load watts and VA, starting VA and the worst moment.

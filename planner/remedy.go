@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner/choose"
 	"holdover/planner/effort"
 	"holdover/planner/site"
@@ -35,7 +36,7 @@ const (
 )
 
 // movesTried bounds the work behind it: each move is a home planned again, so a very large home gets fewer.
-func movesTried(home *loads.Home) int { return max(4, min(12, 2000/max(1, len(home.Circuits)))) }
+func movesTried(house *home.Home) int { return max(4, min(12, 2000/max(1, len(house.Circuits)))) }
 
 // remedies tries each limit lifted by itself, each large circuit moved by itself, and, where no single circuit is enough,
 // circuits shed one after another; the cheapest first. all is false where work ran out before each of them was decided.
@@ -57,22 +58,22 @@ type adviser struct {
 const oneChange = 0.25
 
 // decide plans a home only as far as the choice. Most changes tried are no help, which the demand at its best shows sooner.
-func (a *adviser) decide(home *loads.Home) (kind Kind, best choose.Outcome) {
+func (a *adviser) decide(house *home.Home) (kind Kind, best choose.Outcome) {
 	a.meter.Part(oneChange, func(m *effort.Meter) {
 		if m.Spent() {
 			kind, a.all = None, false
 			return
 		}
-		m.Spend(demandSteps * len(home.Circuits))
-		d := loads.AtBest(home)
-		rating := site.Rate(home)
-		if kind, best = choose.NewCase(home, &d, rating).Within(m).ChosenKind(choose.Design{}); kind == None {
+		m.Spend(demandSteps * len(house.Circuits))
+		d := loads.AtBest(house)
+		rating := site.Rate(house)
+		if kind, best = choose.NewCase(house, &d, rating).Within(m).ChosenKind(choose.Design{}); kind == None {
 			a.all = a.all && best.Proven
 			return
 		}
-		d = loads.Work(home)
+		d = loads.Work(house)
 		m.Spend(1 << min(legSplits, len(d.Loads)))
-		kind, best = choose.NewCase(home, &d, rating).Within(m).Choose()
+		kind, best = choose.NewCase(house, &d, rating).Within(m).Choose()
 		a.all = a.all && (kind != None || best.Proven)
 	})
 	return kind, best
@@ -85,8 +86,8 @@ const (
 	legSplits   = 18
 )
 
-func (a *adviser) try(home *loads.Home, change string) (Remedy, bool) {
-	kind, best := a.decide(home)
+func (a *adviser) try(house *home.Home, change string) (Remedy, bool) {
+	kind, best := a.decide(house)
 	return Remedy{change, kind, best, best.Cost.Total()}, kind != None
 }
 
@@ -95,14 +96,14 @@ func (a *adviser) liftedLimits() (out []Remedy) {
 	for _, lift := range []struct {
 		set    bool
 		change string // %s stands for what the design then costs to buy
-		lift   func(*loads.Limits)
+		lift   func(*home.Limits)
 	}{
-		{limits.Generator == "none", "Find a place for a generator (limits.generator)", func(l *loads.Limits) { l.Generator = "allowed" }},
-		{limits.Quiet.Any(), "Let an engine run in the quiet hours (limits.quiet)", func(l *loads.Limits) { l.Quiet = loads.QuietHours{} }},
-		{limits.FuelStore > 0, "Keep more fuel or have it delivered (limits.fuel_store)", func(l *loads.Limits) { l.FuelStore = 0 }},
-		{limits.BatteryPlace == "none", "Find a place for a battery (limits.battery_place)", func(l *loads.Limits) { l.BatteryPlace = "garage" }},
-		{limits.Budget > 0, "Raise the budget to %s (limits.budget)", func(l *loads.Limits) { l.Budget = 0 }},
-		{len(limits.Fuels) < len(profiles.Fuels()), "Get one more fuel (limits.fuels)", func(l *loads.Limits) {
+		{limits.Generator == "none", "Find a place for a generator (limits.generator)", func(l *home.Limits) { l.Generator = "allowed" }},
+		{limits.Quiet.Any(), "Let an engine run in the quiet hours (limits.quiet)", func(l *home.Limits) { l.Quiet = home.QuietHours{} }},
+		{limits.FuelStore > 0, "Keep more fuel or have it delivered (limits.fuel_store)", func(l *home.Limits) { l.FuelStore = 0 }},
+		{limits.BatteryPlace == "none", "Find a place for a battery (limits.battery_place)", func(l *home.Limits) { l.BatteryPlace = "garage" }},
+		{limits.Budget > 0, "Raise the budget to %s (limits.budget)", func(l *home.Limits) { l.Budget = 0 }},
+		{len(limits.Fuels) < len(profiles.Fuels()), "Get one more fuel (limits.fuels)", func(l *home.Limits) {
 			l.Fuels = nil
 			for _, f := range profiles.Fuels() {
 				l.Fuels = append(l.Fuels, f.Name)
@@ -127,7 +128,7 @@ func movable(r *Result) []*loads.Load {
 	var out []*loads.Load
 	for i := range r.Demand.Loads {
 		l := &r.Demand.Loads[i]
-		if profiles.Medical(l.Like, l.Name) || r.Home.NeverWaits(l.Index) {
+		if profiles.Medical(l.Like, l.Name) || loads.NeverWaits(r.Home, l.Index) {
 			continue
 		}
 		out = append(out, l)
@@ -143,7 +144,7 @@ func movable(r *Result) []*loads.Load {
 func (a *adviser) movedCircuits() (out []Remedy) {
 	candidates := movable(a.Result)
 	for _, l := range candidates[:min(len(candidates), movesTried(a.Home))] {
-		for _, care := range []loads.Care{loads.Rotate, loads.Shed} {
+		for _, care := range []home.Care{home.Rotate, home.Shed} {
 			if l.Care == care {
 				continue
 			}
@@ -164,7 +165,7 @@ func (a *adviser) movedCircuits() (out []Remedy) {
 func (a *adviser) shedMany(candidates []*loads.Load) []Remedy {
 	most := min(len(candidates), len(a.Demand.Loads)-1)
 	without := func(gone []*loads.Load) bool {
-		kind, _ := a.decide(withCare(a.Home, loads.Shed, gone...))
+		kind, _ := a.decide(withCare(a.Home, home.Shed, gone...))
 		return kind != None
 	}
 	n := 2 + sort.Search(max(0, most-1), func(more int) bool { return without(candidates[:2+more]) })
@@ -177,7 +178,7 @@ func (a *adviser) shedMany(candidates []*loads.Load) []Remedy {
 			gone = fewer
 		}
 	}
-	if remedy, ok := a.try(withCare(a.Home, loads.Shed, gone...), shedText(a.Demand.Loads, gone)); ok {
+	if remedy, ok := a.try(withCare(a.Home, home.Shed, gone...), shedText(a.Demand.Loads, gone)); ok {
 		return []Remedy{remedy}
 	}
 	return nil
@@ -200,9 +201,9 @@ func shedText(all []loads.Load, gone []*loads.Load) string {
 }
 
 // withCare is the home with other care for some circuits.
-func withCare(home *loads.Home, care loads.Care, of ...*loads.Load) *loads.Home {
-	changed := *home
-	changed.Circuits = slices.Clone(home.Circuits)
+func withCare(house *home.Home, care home.Care, of ...*loads.Load) *home.Home {
+	changed := *house
+	changed.Circuits = slices.Clone(house.Circuits)
 	for _, l := range of {
 		changed.Circuits[l.Index].Care = care
 	}

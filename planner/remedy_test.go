@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 )
 
@@ -27,9 +27,9 @@ func heaters(count int) string {
 func TestRemedies_ShedAsFewAsWillDo(t *testing.T) {
 	for _, count := range []int{4, 9, 30, 200} {
 		t.Run(fmt.Sprint(count), func(t *testing.T) {
-			home, err := loads.Read([]byte(heaters(count)), "heaters.yaml")
+			house, err := home.Read([]byte(heaters(count)), "heaters.yaml")
 			require.NoError(t, err)
-			r := planner.PlanAll(home)
+			r := planner.PlanAll(house)
 			require.Equal(t, planner.None, r.Choice)
 			var shed string
 			for _, m := range r.Outlook.Remedies {
@@ -40,8 +40,8 @@ func TestRemedies_ShedAsFewAsWillDo(t *testing.T) {
 			require.NotEmpty(t, shed)
 			listed := strings.Split(strings.TrimPrefix(strings.TrimPrefix(shed, "Shed "), "all but "), ", ")
 			kept := map[string]bool{}
-			for i := range home.Circuits {
-				kept[home.Circuits[i].Name] = !strings.HasPrefix(shed, "Shed all but ")
+			for i := range house.Circuits {
+				kept[house.Circuits[i].Name] = !strings.HasPrefix(shed, "Shed all but ")
 			}
 			for _, name := range listed {
 				require.Contains(t, kept, name)
@@ -49,10 +49,10 @@ func TestRemedies_ShedAsFewAsWillDo(t *testing.T) {
 			}
 			assert.True(t, kept["Router"], shed)
 			again := func() planner.Kind {
-				for i := range home.Circuits {
-					home.Circuits[i].Care = map[bool]loads.Care{true: loads.Keep, false: loads.Shed}[kept[home.Circuits[i].Name]]
+				for i := range house.Circuits {
+					house.Circuits[i].Care = map[bool]home.Care{true: home.Keep, false: home.Shed}[kept[house.Circuits[i].Name]]
 				}
-				return planner.PlanAll(home).Choice
+				return planner.PlanAll(house).Choice
 			}
 			assert.Equal(t, planner.Battery, again(), shed)
 			for name, on := range kept {
@@ -68,21 +68,21 @@ func TestRemedies_ShedAsFewAsWillDo(t *testing.T) {
 
 // The last circuit is not shed: a house of nothing is no advice.
 func TestRemedies_LeaveSomethingToCarry(t *testing.T) {
-	home, err := loads.Read([]byte(`holdover: 1
+	house, err := home.Read([]byte(`holdover: 1
 limits: {generator: none, battery_place: none}
 circuits:
   - {name: A, running: 10 W}
   - {name: B, running: 10 W}
 `), "home.yaml")
 	require.NoError(t, err)
-	for _, m := range planner.PlanAll(home).Outlook.Remedies {
+	for _, m := range planner.PlanAll(house).Outlook.Remedies {
 		assert.NotContains(t, m.Change, "Shed")
 	}
 }
 
 // Nobody is told to do without what keeps them well, whether it says so by a profile or by its name alone.
 func TestRemedies_LeaveMedicalEquipmentAlone(t *testing.T) {
-	home, err := loads.Read([]byte(`holdover: 1
+	house, err := home.Read([]byte(`holdover: 1
 limits: {generator: none, battery_place: garage}
 circuits:
   - {name: Oxygen concentrator, running: 350 W}
@@ -90,7 +90,7 @@ circuits:
   - {name: Kiln, running: 9 kW}
 `), "home.yaml")
 	require.NoError(t, err)
-	r := planner.PlanAll(home)
+	r := planner.PlanAll(house)
 	require.NotEmpty(t, r.Outlook.Remedies)
 	for _, m := range r.Outlook.Remedies {
 		assert.NotContains(t, m.Change, "Move Oxygen")

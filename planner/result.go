@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner/choose"
 	"holdover/planner/outage"
 	"holdover/planner/site"
@@ -23,7 +24,7 @@ const (
 
 // A Result is the verdict on one home, as far as it was wanted.
 type Result struct {
-	Home     *loads.Home
+	Home     *home.Home
 	Has      Want // what is worked out; all else is zero
 	Demand   loads.Demand
 	Rating   site.Rating // what the site does to machines

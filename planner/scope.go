@@ -1,7 +1,7 @@
 package planner
 
 import (
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner/choose"
 	"holdover/planner/generator"
 	"holdover/planner/transfer"
@@ -70,10 +70,10 @@ func addMachine(s *transfer.Source, r *Result, m *choose.Machine) {
 
 // meets is the voltage and the number of legs that a source of so many kVA gives to this house. Small portable machines give
 // 120 V alone; 0 kVA is an inverter, which is made for its house.
-func meets(home *loads.Home, kva float64) (volts float64, legs int) {
+func meets(house *home.Home, kva float64) (volts float64, legs int) {
 	small := kva > 0 && kva < profiles.Transfers().SingleLeg.BelowKW
-	if home.House.Service != loads.SplitPhase || small {
-		return float64(home.House.Service.LegVolts()), 1
+	if house.House.Service != home.SplitPhase || small {
+		return float64(house.House.Service.LegVolts()), 1
 	}
 	return 240, 2
 }
@@ -89,15 +89,15 @@ func nextInverterKVA(kva float64) float64 {
 
 // gearSource is a unit from its spec sheet. One that does not say how many legs it gives has two where its volts are those
 // of two.
-func gearSource(home *loads.Home, g loads.Gear) transfer.Source {
+func gearSource(house *home.Home, g home.Gear) transfer.Source {
 	s := transfer.Source{Name: g.Name, Offered: true, Engine: g.Kind == "generator", Inverter: g.Kind != "generator", Neutral: g.Neutral, Fuel: g.Fuel, Derate: 1,
 		Volts: float64(g.Volts), Legs: g.Legs, StoredKWh: float64(g.Energy) / 1000, UnitKWh: float64(g.Energy) / 1000}
 	if s.Volts == 0 {
-		s.Volts = float64(home.House.Service.LegVolts())
+		s.Volts = float64(house.House.Service.LegVolts())
 	}
 	if s.Legs == 0 {
 		s.Legs = 1
-		if home.House.Service == loads.SplitPhase && g.Volts > 200 {
+		if house.House.Service == home.SplitPhase && g.Volts > 200 {
 			s.Legs = 2
 		}
 	}

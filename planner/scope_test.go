@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner/transfer"
 	"holdover/profiles"
 )
@@ -17,9 +17,9 @@ import (
 const homes = "../testdata/homes/"
 
 func scopeOfFile(t testing.TB, name string) *transfer.Scope {
-	home, err := loads.ReadFile(homes + name + ".yaml")
+	house, err := home.ReadFile(homes + name + ".yaml")
 	require.NoError(t, err)
-	return Scope(PlanAll(home))
+	return Scope(PlanAll(house))
 }
 
 func warns(s *transfer.Scope, id string) bool {
@@ -84,18 +84,18 @@ func TestScope_CautionsOfEveryHome(t *testing.T) {
 
 // Every figure of the scope comes from figures that the plan or the scope has, and says how.
 func TestScope_FiguresHaveAncestors(t *testing.T) {
-	for _, home := range []string{"natural-gas", "scope-thin-pipe", "scope-cold-cylinder", "scope-automatic", "scope-long-run", "cottage-230v", "flat-120v"} {
-		read, err := loads.ReadFile(homes + home + ".yaml")
+	for _, house := range []string{"natural-gas", "scope-thin-pipe", "scope-cold-cylinder", "scope-automatic", "scope-long-run", "cottage-230v", "flat-120v"} {
+		read, err := home.ReadFile(homes + house + ".yaml")
 		require.NoError(t, err)
 		r := PlanAll(read)
 		s := Scope(r)
 		for _, f := range s.Sheet.Figures() {
-			assert.NotEmpty(t, f.How, "%s: %s", home, f.ID)
-			assert.NotEmpty(t, f.Source, "%s: %s", home, f.ID)
+			assert.NotEmpty(t, f.How, "%s: %s", house, f.ID)
+			assert.NotEmpty(t, f.Source, "%s: %s", house, f.ID)
 			for _, id := range f.From {
 				_, inPlan := r.Sheet.Get(id)
 				_, inScope := s.Sheet.Get(id)
-				assert.True(t, inPlan || inScope, "%s: %s from %s", home, f.ID, id)
+				assert.True(t, inPlan || inScope, "%s: %s from %s", house, f.ID, id)
 			}
 		}
 	}
@@ -143,9 +143,9 @@ func TestScope_SourceIsTheChoice(t *testing.T) {
 }
 
 func BenchmarkScopeOfThousandCircuits(b *testing.B) {
-	home, err := loads.ReadFile(homes + "thousand-circuits.yaml")
+	house, err := home.ReadFile(homes + "thousand-circuits.yaml")
 	require.NoError(b, err)
-	r := PlanAll(home)
+	r := PlanAll(house)
 	for b.Loop() {
 		Scope(r)
 	}

@@ -2,6 +2,7 @@ package planner
 
 import (
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner/battery"
 	"holdover/planner/choose"
 	"holdover/planner/generator"
@@ -19,14 +20,14 @@ type sizes struct {
 	generator   generator.Sizing
 }
 
-func sizesOf(home *loads.Home, d *loads.Demand, r site.Rating) (s sizes) {
-	a := home.Assume
-	s.inverter = choose.InverterFor(home, d, r)
+func sizesOf(house *home.Home, d *loads.Demand, r site.Rating) (s sizes) {
+	a := house.Assume
+	s.inverter = choose.InverterFor(house, d, r)
 	s.chemistry, _ = profiles.FindChemistry(a.Chemistry)
-	s.temperature = choose.Temperature(home)
+	s.temperature = choose.Temperature(house)
 	s.battery = battery.Size(
-		battery.Wanted{Energy: d.Energy, Continuous: d.RunningW, Length: home.Outage.Length, Efficiency: a.InverterEfficiency, Idle: a.InverterIdle, Margin: a.EnergyMargin},
+		battery.Wanted{Energy: d.Energy, Continuous: d.RunningW, Length: house.Outage.Length, Efficiency: a.InverterEfficiency, Idle: a.InverterIdle, Margin: a.EnergyMargin},
 		battery.Ageing{DepthOfDischarge: a.DepthOfDischarge, EndOfLife: a.EndOfLife, Temperature: s.temperature, Peukert: a.Peukert, Chemistry: s.chemistry}, a.Module)
-	s.generator = generator.Size(choose.GeneratorWanted(home, d, r))
+	s.generator = generator.Size(choose.GeneratorWanted(house, d, r))
 	return s
 }

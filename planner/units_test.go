@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 )
 
@@ -41,9 +41,9 @@ func withUnits(home, units string) string {
 // bare is the text of the notice on numbers without a unit; empty where there is none.
 func bare(t *testing.T, text string) string {
 	t.Helper()
-	home, err := loads.Read([]byte("holdover: 1\n"+text), "home.yaml")
+	house, err := home.Read([]byte("holdover: 1\n"+text), "home.yaml")
 	require.NoError(t, err)
-	for _, c := range planner.PlanAll(home).Cautions {
+	for _, c := range planner.PlanAll(house).Cautions {
 		if c.ID == "bare-numbers" {
 			assert.Equal(t, "NOTICE", c.Word)
 			return c.Text

@@ -9,36 +9,36 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner/working"
 	"holdover/profiles"
 )
 
-func homesUnderTest(t *testing.T) map[string]*loads.Home {
+func homesUnderTest(t *testing.T) map[string]*home.Home {
 	t.Helper()
 	paths, err := filepath.Glob("../testdata/homes/*.yaml")
 	require.NoError(t, err)
-	homes := map[string]*loads.Home{}
+	homes := map[string]*home.Home{}
 	for _, path := range paths {
-		home, err := loads.ReadFile(path)
+		house, err := home.ReadFile(path)
 		require.NoError(t, err)
-		homes[filepath.Base(path)] = home
+		homes[filepath.Base(path)] = house
 	}
 	return homes
 }
 
-func demoHome(t testing.TB) *loads.Home {
+func demoHome(t testing.TB) *home.Home {
 	t.Helper()
-	home, err := loads.Read(profiles.Demo(), "demo")
+	house, err := home.Read(profiles.Demo(), "demo")
 	require.NoError(t, err)
-	return home
+	return house
 }
 
 // What is not wanted is not there, and what builds on the choice brings the choice.
 func TestWant_LeavesTheRestOut(t *testing.T) {
-	home := demoHome(t)
+	house := demoHome(t)
 	plan := func(want Want) *Result {
-		r, err := Plan(context.Background(), home, want)
+		r, err := Plan(context.Background(), house, want)
 		require.NoError(t, err)
 		return r
 	}
@@ -69,10 +69,10 @@ func TestWant_LeavesTheRestOut(t *testing.T) {
 
 // In steps or at once, the plan is the same, and what is there already does not change when more is worked out.
 func TestMore_ComesToTheSameAsAllAtOnce(t *testing.T) {
-	for name, home := range homesUnderTest(t) {
+	for name, house := range homesUnderTest(t) {
 		t.Run(name, func(t *testing.T) {
-			at := PlanAll(home)
-			r, err := Plan(context.Background(), home, Want{})
+			at := PlanAll(house)
+			r, err := Plan(context.Background(), house, Want{})
 			require.NoError(t, err)
 			for _, want := range []Want{{Derivations: true}, Verdict(), {Chance: true}, {Outlook: true}} {
 				before, figures, reasons := *r, figuresOf(r), len(r.Reasons)
@@ -127,16 +127,16 @@ func (c countdown) Err() error {
 // Whenever its context ends, a plan gives no half answer, and it asks often enough: between two times no more than some
 // hundred runs are made.
 func TestPlan_EndsInTheMiddle(t *testing.T) {
-	home, err := loads.ReadFile("../testdata/homes/worst-start.yaml")
+	house, err := home.ReadFile("../testdata/homes/worst-start.yaml")
 	require.NoError(t, err)
 	asked := 1 << 30
-	_, err = Plan(countdown{context.Background(), &asked}, home, Everything())
+	_, err = Plan(countdown{context.Background(), &asked}, house, Everything())
 	require.NoError(t, err)
 	asked = 1<<30 - asked
 	require.Greater(t, asked, 100, "it is asked while work goes on")
 	for left := 1; left < asked; left += 1 + asked/50 {
 		n := left
-		r, err := Plan(countdown{context.Background(), &n}, home, Everything())
+		r, err := Plan(countdown{context.Background(), &n}, house, Everything())
 		require.ErrorIs(t, err, context.Canceled)
 		require.Nil(t, r)
 	}
@@ -146,9 +146,9 @@ func TestPlan_EndsInTheMiddle(t *testing.T) {
 func TestPlan_IsTheSameEveryTime(t *testing.T) {
 	text, err := os.ReadFile("../testdata/hard/ninety-days.yaml")
 	require.NoError(t, err)
-	home, err := loads.Read(text, "ninety-days.yaml")
+	house, err := home.Read(text, "ninety-days.yaml")
 	require.NoError(t, err)
-	first, second := PlanAll(home), PlanAll(home)
+	first, second := PlanAll(house), PlanAll(house)
 	require.Equal(t, figuresOf(first), figuresOf(second))
 	require.Equal(t, first.Reasons, second.Reasons)
 	require.Equal(t, first.Outlook, second.Outlook)

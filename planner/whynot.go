@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/choose"
 	"holdover/planner/working"
@@ -20,7 +21,7 @@ func (v *verdictInputs) rotation() []string {
 	}
 	names := []string{}
 	for i := range v.demand.Loads {
-		if l := &v.demand.Loads[i]; l.Care == loads.Rotate && l.Use.Kind != loads.UseAlways {
+		if l := &v.demand.Loads[i]; l.Care == home.Rotate && l.Use.Kind != home.UseAlways {
 			names = append(names, l.Name)
 		}
 	}
@@ -30,7 +31,7 @@ func (v *verdictInputs) rotation() []string {
 
 // verdictInputs is what the why-nots look at.
 type verdictInputs struct {
-	home   *loads.Home
+	home   *home.Home
 	demand *loads.Demand
 	c      *choose.Case
 	sizes

@@ -12,7 +12,7 @@ import (
 	"strings"
 	"sync"
 
-	"holdover/loads"
+	"holdover/loads/home"
 )
 
 // This file draws random homes from the JSON Schema of the home file and from nothing else, so that a new key is drawn on
@@ -37,7 +37,7 @@ type form struct {
 // homeForm is the form of a whole home file.
 var homeForm = sync.OnceValue(func() *form {
 	var f form
-	if err := json.Unmarshal(loads.Schema(), &f); err != nil {
+	if err := json.Unmarshal(home.Schema(), &f); err != nil {
 		panic(err)
 	}
 	return &f

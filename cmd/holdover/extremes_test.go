@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"pgregory.net/rapid"
 
-	"holdover/loads"
+	"holdover/loads/home"
 )
 
 // An extreme is one key of the home file at one end of what it accepts.
@@ -27,7 +27,7 @@ const free = "battery_per_kwh"
 // nothing, and each word of a choice.
 func extremesOf(section string) []extreme {
 	var out []extreme
-	for _, f := range loads.FieldsOf(section) {
+	for _, f := range home.FieldsOf(section) {
 		texts := append([]string{}, f.Words...)
 		switch {
 		case f.Whole() && f.Bounded:
@@ -50,7 +50,7 @@ func extremesOf(section string) []extreme {
 	return out
 }
 
-func amountOf(f loads.Field, value float64) string {
+func amountOf(f home.Field, value float64) string {
 	text := strconv.FormatFloat(value, 'g', -1, 64)
 	if f.Dimension != nil {
 		text += " " + f.Dimension.Base

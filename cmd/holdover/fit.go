@@ -6,7 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/fit"
 	"holdover/profiles"
@@ -64,16 +64,16 @@ func printFit(t terminal, args []string, flags fitFlags) error {
 	if err != nil {
 		return err
 	}
-	home, err := homeToFit(t, args, flags)
+	house, err := homeToFit(t, args, flags)
 	if err != nil {
 		return err
 	}
 	if flags.gear != "" {
-		if home.Gear, err = readGear(t, args, flags.gear, home.System()); err != nil {
+		if house.Gear, err = readGear(t, args, flags.gear, house.System()); err != nil {
 			return err
 		}
 	}
-	result, err := fit.Of(home, fit.Request{Circuit: flags.circuit, Length: length})
+	result, err := fit.Of(house, fit.Request{Circuit: flags.circuit, Length: length})
 	if err != nil {
 		return misused("%v", err)
 	}
@@ -81,7 +81,7 @@ func printFit(t terminal, args []string, flags fitFlags) error {
 	if flags.json {
 		text, err = report.FitJSON(result)
 	} else {
-		text = report.Fit(home, result, flags.width)
+		text = report.Fit(house, result, flags.width)
 	}
 	if err != nil {
 		return err
@@ -112,7 +112,7 @@ func lengthOf(text string) (units.Hours, error) {
 }
 
 // homeToFit reads the home. Without a file, a circuit that is a profile's name stands alone in an otherwise assumed home.
-func homeToFit(t terminal, args []string, flags fitFlags) (*loads.Home, error) {
+func homeToFit(t terminal, args []string, flags fitFlags) (*home.Home, error) {
 	if len(args) > 0 || flags.circuit == "" {
 		return readHome(t, args)
 	}
@@ -128,12 +128,12 @@ func homeToFit(t terminal, args []string, flags fitFlags) (*loads.Home, error) {
 		return nil, misused("there is no profile %q%s", flags.circuit, meant(flags.circuit, circuitProfiles(), ""))
 	}
 	text := fmt.Sprintf("holdover: 1\ncircuits:\n  - {name: %s, like: %s, care: keep}\n", strconv.Quote(p.Title), p.Name)
-	home, err := loads.Read([]byte(text), "profile "+p.Name)
+	house, err := home.Read([]byte(text), "profile "+p.Name)
 	if err != nil {
 		return nil, err
 	}
-	home.Gear = demo.Gear
-	return home, nil
+	house.Gear = demo.Gear
+	return house, nil
 }
 
 func circuitProfiles() []string {
@@ -145,7 +145,7 @@ func circuitProfiles() []string {
 }
 
 // readGear reads a file of spec sheets in the units of the home; "-" is standard input, unless the home is.
-func readGear(t terminal, args []string, path string, s units.System) ([]loads.Gear, error) {
+func readGear(t terminal, args []string, path string, s units.System) ([]home.Gear, error) {
 	if path == "-" && len(args) > 0 && args[0] == "-" {
 		return nil, misused("the home and the gear cannot both be standard input")
 	}
@@ -153,5 +153,5 @@ func readGear(t terminal, args []string, path string, s units.System) ([]loads.G
 	if err != nil {
 		return nil, err
 	}
-	return loads.ReadGear(text, name, s)
+	return home.ReadGear(text, name, s)
 }

@@ -8,7 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 	"holdover/profiles"
 	"holdover/ui/screens"
@@ -20,9 +20,9 @@ const (
 )
 
 // readHome reads the home file that the arguments name: "-" is standard input, none is the built-in demo home.
-func readHome(t terminal, args []string) (*loads.Home, error) {
+func readHome(t terminal, args []string) (*home.Home, error) {
 	if len(args) == 0 {
-		return loads.Read(profiles.Demo(), demoName)
+		return home.Read(profiles.Demo(), demoName)
 	}
 	text, name, err := textOf(t, args[0])
 	if err != nil && !isStream(args[0]) && screens.Begins(args[0]) {
@@ -30,7 +30,7 @@ func readHome(t terminal, args []string) (*loads.Home, error) {
 	} else if err != nil {
 		return nil, err
 	}
-	return loads.Read(text, name)
+	return home.Read(text, name)
 }
 
 // textOf reads a file that the command line names, and says what messages call it. "-" is standard input, and what is open
@@ -39,18 +39,18 @@ func readHome(t terminal, args []string) (*loads.Home, error) {
 func textOf(t terminal, path string) (text []byte, name string, err error) {
 	switch {
 	case path == "-":
-		text, err = loads.TextFrom(t.in, stdinName)
+		text, err = home.TextFrom(t.in, stdinName)
 		return text, stdinName, err
 	case !isStream(path):
-		text, err = loads.TextOf(path)
+		text, err = home.TextOf(path)
 		return text, path, err
 	}
 	stream, err := os.Open(path)
 	if err != nil {
-		return nil, path, loads.Faults{{File: path, Message: "nothing is open under this number"}}
+		return nil, path, home.Faults{{File: path, Message: "nothing is open under this number"}}
 	}
 	defer stream.Close()
-	text, err = loads.TextFrom(stream, path)
+	text, err = home.TextFrom(stream, path)
 	return text, path, err
 }
 
@@ -63,11 +63,11 @@ func isStream(path string) bool {
 
 // planHome reads a home and works out as much of its plan as is wanted.
 func planHome(ctx context.Context, t terminal, args []string, want planner.Want) (*planner.Result, error) {
-	home, err := readHome(t, args)
+	house, err := readHome(t, args)
 	if err != nil {
 		return nil, err
 	}
-	return planner.Plan(ctx, home, want)
+	return planner.Plan(ctx, house, want)
 }
 
 // isHomeFile says whether an argument is meant as a home file and not as a verb, a figure or a name.

@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/profiles"
 )
@@ -47,7 +47,7 @@ func keyTables() string {
 	}
 	var b strings.Builder
 	b.WriteString("| key | unit | meaning | unless given |\n| --- | --- | --- | --- |\n")
-	for _, section := range loads.Sections() {
+	for _, section := range home.Sections() {
 		if section.Key == "holdover" {
 			continue
 		}
@@ -61,7 +61,7 @@ func keyTables() string {
 
 func writeKeys(b *strings.Builder, section, title, doc string, defaults map[string]string) {
 	fmt.Fprintf(b, "| %s | | %s | |\n", title, doc)
-	for _, f := range loads.FieldsOf(section) {
+	for _, f := range home.FieldsOf(section) {
 		unit := ""
 		if f.Dimension != nil {
 			unit = f.Dimension.Base
@@ -74,7 +74,7 @@ func writeKeys(b *strings.Builder, section, title, doc string, defaults map[stri
 }
 
 // words lists what a key accepts where its meaning does not say so.
-func words(f loads.Field) string {
+func words(f home.Field) string {
 	for _, word := range f.Words {
 		if !strings.Contains(f.Doc, word) {
 			return ": " + strings.Join(f.Words, ", ")
@@ -85,9 +85,9 @@ func words(f loads.Field) string {
 
 // TestEveryAssumeHomeOverrulesEachKey keeps that home true to its name.
 func TestEveryAssumeHomeOverrulesEachKey(t *testing.T) {
-	home, err := loads.ReadFile("../../testdata/homes/every-assume.yaml")
+	house, err := home.ReadFile("../../testdata/homes/every-assume.yaml")
 	require.NoError(t, err)
-	for _, f := range loads.FieldsOf("assume") {
-		assert.True(t, home.Given("assume."+f.Key), f.Key)
+	for _, f := range home.FieldsOf("assume") {
+		assert.True(t, house.Given("assume."+f.Key), f.Key)
 	}
 }

@@ -15,7 +15,7 @@ import (
 	"syscall"
 	"time"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/visible"
 	"holdover/ui/disk"
 	"holdover/ui/mishap"
@@ -116,7 +116,7 @@ func explainMishap(errs io.Writer, m *mishap.Mishap, edits string) int {
 
 // explain says what is wrong. The faults of a home file name their file themselves.
 func explain(w io.Writer, path string, err error) {
-	var faults loads.Faults
+	var faults home.Faults
 	if errors.As(err, &faults) {
 		fmt.Fprintln(w, visible.Lines(faults.Error()))
 		var missing notBegun

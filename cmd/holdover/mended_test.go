@@ -15,7 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"gopkg.in/yaml.v3"
 
-	"holdover/loads"
+	"holdover/loads/home"
 )
 
 // A drawn is a random home: its tree, its text, and whether it reads.
@@ -67,8 +67,8 @@ func (d *draw) mended(tree map[string]any) drawn {
 	h := drawn{seed: d.seed, tree: tree}
 	for round := 0; ; round++ {
 		h.text = written(h.tree)
-		_, err := loads.Read(h.text, "drawn")
-		var faults loads.Faults
+		_, err := home.Read(h.text, "drawn")
+		var faults home.Faults
 		h.reads = err == nil
 		if h.reads || !errors.As(err, &faults) || d.slip > 0 || round == 30 {
 			return h
@@ -89,7 +89,7 @@ func (d *draw) mended(tree map[string]any) drawn {
 // drawnFrom is a home that was kept as a file.
 func drawnFrom(text []byte) drawn {
 	h := drawn{text: text}
-	_, err := loads.Read(text, "kept")
+	_, err := home.Read(text, "kept")
 	h.reads = err == nil
 	if err := yaml.Unmarshal(text, &h.tree); err != nil {
 		panic(err)

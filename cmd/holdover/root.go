@@ -10,7 +10,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/ui/screens"
 )
 
@@ -108,7 +108,7 @@ func openHome(c *cobra.Command, t terminal, args []string, opts screens.Options)
 	}
 	if len(args) > 0 {
 		// A file that is not there is begun; one with faults opens, to be mended; what cannot be read at all is said here.
-		if _, err := loads.TextOf(args[0]); err != nil && !screens.Begins(args[0]) {
+		if _, err := home.TextOf(args[0]); err != nil && !screens.Begins(args[0]) {
 			return err
 		}
 		opts.Path = args[0]

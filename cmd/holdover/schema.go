@@ -3,7 +3,7 @@ package main
 import (
 	"github.com/spf13/cobra"
 
-	"holdover/loads"
+	"holdover/loads/home"
 )
 
 func newSchema(t terminal) *cobra.Command {
@@ -19,7 +19,7 @@ YAML support then completes keys and marks mistakes:
 		ValidArgsFunction:     cobra.NoFileCompletions,
 		DisableFlagsInUseLine: true,
 		RunE: func(*cobra.Command, []string) error {
-			return write(t.out, string(loads.Schema()))
+			return write(t.out, string(home.Schema()))
 		},
 	}
 }

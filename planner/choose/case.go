@@ -11,6 +11,7 @@ import (
 	"slices"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/battery"
 	"holdover/planner/effort"
@@ -42,7 +43,7 @@ type Case struct {
 	RotatingH      float64 // hours a day that circuits taking turns say they want between them; beyond 24 nothing carries the house
 
 	rates  rates
-	home   *loads.Home
+	home   *home.Home
 	demand *loads.Demand
 	meter  *effort.Meter // of the searches; nil for as long as they take
 	known  known         // kept between searches of the same outages; nil for one search alone
@@ -63,37 +64,37 @@ type Policy struct{ StartAt, StopAt, LeadAt float64 }
 var policies = []Policy{{0.1, 1, 0.1}, {0.1, 0.8, 0.1}, {0.3, 1, 0.3}, {0.1, 1, 0.95}, {0.3, 1, 0.95}, {0.1, 1, 1}}
 
 // NewCase gathers what stays the same from design to design.
-func NewCase(home *loads.Home, d *loads.Demand, r site.Rating) *Case {
-	a := home.Assume
+func NewCase(house *home.Home, d *loads.Demand, r site.Rating) *Case {
+	a := house.Assume
 	c := &Case{
-		home: home, demand: d,
+		home: house, demand: d,
 		InverterDerate: r.Inverter,
 		PowerFactor:    1,
 		Efficiency:     a.InverterEfficiency,
 		IdleKW:         float64(a.InverterIdle) / 1000,
 		ChargersKW:     profiles.ChargerSizesKW(),
 		Policies:       policies,
-		OutagesPerYear: home.Outage.PerYear,
+		OutagesPerYear: house.Outage.PerYear,
 		Horizon:        NewHorizon(a.Years, a.Discount),
-		Budget:         home.Limits.Budget,
-		rates:          ratesOf(home, len(d.Loads)),
+		Budget:         house.Limits.Budget,
+		rates:          ratesOf(house, len(d.Loads)),
 	}
-	if !home.Limits.Quiet.Any() {
+	if !house.Limits.Quiet.Any() {
 		c.Policies = slices.DeleteFunc(slices.Clone(policies), func(p Policy) bool { return p.LeadAt != p.StartAt })
 	}
 	if va := d.Running.VA(); va > 0 {
 		c.PowerFactor = float64(d.Running.W()) / float64(va)
 	}
-	inv := InverterFor(home, d, r)
+	inv := InverterFor(house, d, r)
 	for _, va := range profiles.InverterSizesVA() {
 		if inv.Made > 0 && va >= float64(inv.Made) {
 			c.InvertersVA = append(c.InvertersVA, va)
 		}
 	}
-	c.setLength(home.Outage.Length)
+	c.setLength(house.Outage.Length)
 	c.PowerModules = battery.PowerModules(d.RunningW, a.InverterIdle, a.InverterEfficiency, c.Battery.DischargePerH, a.Module)
 	for i := range d.Loads {
-		if l := &d.Loads[i]; l.Care == loads.Rotate && l.Use.Kind != loads.UseAlways {
+		if l := &d.Loads[i]; l.Care == home.Rotate && l.Use.Kind != home.UseAlways {
 			c.RotatingH += 24 * l.MeanDuty()
 		}
 	}
@@ -103,9 +104,9 @@ func NewCase(home *loads.Home, d *loads.Demand, r site.Rating) *Case {
 }
 
 // InverterFor is the inverter that these loads ask for.
-func InverterFor(home *loads.Home, d *loads.Demand, r site.Rating) inverter.Sizing {
-	a := home.Assume
-	return inverter.Size(d.Running.VA(), d.WorstVA, d.Legs.Heaviest, home.House.Service == loads.SplitPhase, a.PowerMargin, r.Inverter, a.InverterSurge)
+func InverterFor(house *home.Home, d *loads.Demand, r site.Rating) inverter.Sizing {
+	a := house.Assume
+	return inverter.Size(d.Running.VA(), d.WorstVA, d.Legs.Heaviest, house.House.Service == home.SplitPhase, a.PowerMargin, r.Inverter, a.InverterSurge)
 }
 
 // Overbooked says whether the circuits that take turns want more hours between them than a day has.

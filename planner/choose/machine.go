@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner/generator"
 	"holdover/planner/site"
 	"holdover/profiles"
@@ -38,13 +39,13 @@ const dieselLeastLoad = 0.3
 // addMachines lists every generator on every fuel to be had whose wave and legs serve these loads. A hybrid's machine passes
 // its supply through to them while it runs, so it must serve them too.
 func (c *Case) addMachines(r site.Rating) {
-	home := c.home
-	if home.Limits.Generator == "none" {
+	house := c.home
+	if house.Limits.Generator == "none" {
 		return
 	}
-	need := generator.Size(GeneratorWanted(home, c.demand, r))
-	bothLegs := c.demand.NeedsBothLegs(home)
-	for _, name := range home.Limits.Fuels {
+	need := generator.Size(GeneratorWanted(house, c.demand, r))
+	bothLegs := c.demand.NeedsBothLegs(house)
+	for _, name := range house.Limits.Fuels {
 		fuel, _ := profiles.FindFuel(name)
 		for _, g := range profiles.Generators() {
 			if !slices.Contains(g.Fuels, name) || (len(c.demand.SineFor) > 0 && !g.LowDistortion) ||
@@ -52,10 +53,10 @@ func (c *Case) addMachines(r site.Rating) {
 				continue
 			}
 			m := c.machine(g, fuel, r)
-			if m.TakeoverS <= c.WithinS && c.startsLargest(g, r) && generator.NextMade([]float64{g.KW}, need.RatedKW, need.RatedKVA, home.Assume.GeneratorPowerFactor) > 0 {
+			if m.TakeoverS <= c.WithinS && c.startsLargest(g, r) && generator.NextMade([]float64{g.KW}, need.RatedKW, need.RatedKVA, house.Assume.GeneratorPowerFactor) > 0 {
 				c.Generators = append(c.Generators, m)
 			}
-			m.SiteKW /= 1 + home.Assume.PowerMargin
+			m.SiteKW /= 1 + house.Assume.PowerMargin
 			c.Machines = append(c.Machines, m)
 		}
 	}
@@ -86,8 +87,8 @@ func (c *Case) machine(g profiles.Generator, fuel profiles.Fuel, r site.Rating) 
 }
 
 // GeneratorWanted is what a generator that serves alone must do.
-func GeneratorWanted(home *loads.Home, d *loads.Demand, r site.Rating) generator.Wanted {
-	a := home.Assume
+func GeneratorWanted(house *home.Home, d *loads.Demand, r site.Rating) generator.Wanted {
+	a := house.Assume
 	return generator.Wanted{RunningW: d.RunningW, WorstW: d.WorstW, RunningVA: d.Running.VA(), WorstVA: d.WorstVA,
 		Margin: a.PowerMargin, Surge: a.GeneratorSurge, Reactance: a.Reactance, Dip: a.AllowedDip,
 		PowerFactor: a.GeneratorPowerFactor, EngineDerate: r.Engine, AlternatorDerate: r.Alternator}
@@ -103,8 +104,8 @@ func (c *Case) addHurried() {
 	c.WithinS = math.Inf(1)
 	for i := range c.demand.Loads {
 		l := &c.demand.Loads[i]
-		_, dark, minds := c.home.Dark(l.Index)
-		if !minds || (l.Care == loads.Rotate && !c.home.NeverWaits(l.Index)) {
+		_, dark, minds := loads.Dark(c.home, l.Index)
+		if !minds || (l.Care == home.Rotate && !loads.NeverWaits(c.home, l.Index)) {
 			continue // it waits, for its turn in any case
 		}
 		within := float64(dark)

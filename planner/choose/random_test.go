@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner/site"
 )
 
@@ -32,12 +33,12 @@ func checkAtLeast(t *testing.T, cases int, property func(*rapid.T)) {
 
 // caseOf makes the case of a home file's text.
 func caseOf(t interface{ Fatalf(string, ...any) }, text string) *Case {
-	home, err := loads.Read([]byte(text), "random.yaml")
+	house, err := home.Read([]byte(text), "random.yaml")
 	if err != nil {
 		t.Fatalf("%v\n%s", err, text)
 	}
-	d := loads.Work(home)
-	return NewCase(home, &d, site.Rate(home))
+	d := loads.Work(house)
+	return NewCase(house, &d, site.Rate(house))
 }
 
 // share draws 0..1 in steps of a thousandth, so that a shrunk failure reads well, the small and the large alike.

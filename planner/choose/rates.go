@@ -1,7 +1,7 @@
 package choose
 
 import (
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/profiles"
 )
 
@@ -17,15 +17,15 @@ type rates struct {
 }
 
 // ratesOf lays a home's own prices over the bands. circuits is how many the transfer equipment serves.
-func ratesOf(home *loads.Home, circuits int) rates {
-	bands, own := profiles.PriceBands(), home.Prices
+func ratesOf(house *home.Home, circuits int) rates {
+	bands, own := profiles.PriceBands(), house.Prices
 	given := func(key string, value, typical float64) float64 {
-		if home.Given("prices." + key) {
+		if house.Given("prices." + key) {
 			return value
 		}
 		return typical
 	}
-	row, _ := bands.Battery(home.Assume.Chemistry)
+	row, _ := bands.Battery(house.Assume.Chemistry)
 	panel, _ := bands.Transfer("manual-panel")
 	r := rates{
 		batteryPerKWh:  given("battery_per_kwh", own.BatteryPerKWh, row.PerKWh.Typical),

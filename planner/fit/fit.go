@@ -12,6 +12,7 @@ import (
 	"strings"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/site"
 	"holdover/planner/working"
@@ -48,7 +49,7 @@ type Check struct {
 
 // A Unit is one spec sheet checked.
 type Unit struct {
-	Gear    loads.Gear
+	Gear    home.Gear
 	Verdict Verdict
 	Checks  []Check
 	Sheet   *working.Sheet
@@ -99,12 +100,12 @@ func (r Report) Any() bool {
 }
 
 // Of checks the gear of a home. The error says that there is nothing to check, or nothing to serve.
-func Of(home *loads.Home, q Request) (Report, error) {
-	alone, names, err := Only(home, q.Circuit)
+func Of(house *home.Home, q Request) (Report, error) {
+	alone, names, err := Only(house, q.Circuit)
 	if err != nil {
 		return Report{}, err
 	}
-	if len(home.Gear) == 0 {
+	if len(house.Gear) == 0 {
 		return Report{}, fmt.Errorf("there is no unit to check; list spec sheets under gear")
 	}
 	if q.Length > 0 {
@@ -112,34 +113,34 @@ func Of(home *loads.Home, q Request) (Report, error) {
 	}
 	r := Report{Circuits: names, Length: alone.Outage.Length, Demand: loads.Work(alone)}
 	rating := site.Rate(alone)
-	for _, gear := range home.Gear {
+	for _, gear := range house.Gear {
 		s := &subject{Gear: gear, home: alone, demand: &r.Demand, rating: rating, sheet: &working.Sheet{}}
 		r.Units = append(r.Units, s.check())
 	}
 	rank(r.Units)
-	r.Pairs = pairs(home.Gear, rating)
+	r.Pairs = pairs(house.Gear, rating)
 	return r, nil
 }
 
 // Only is a home in which one circuit is kept and the rest are shed, or, without a name, in which the kept ones stay and the
 // rest are shed; names lists those that stay.
-func Only(home *loads.Home, circuit string) (alone *loads.Home, names []string, err error) {
+func Only(house *home.Home, circuit string) (alone *home.Home, names []string, err error) {
 	at := -1
 	if circuit != "" {
-		if at = find(home, circuit); at < 0 {
-			return nil, nil, fmt.Errorf("no circuit is called %q; there are %s", circuit, circuitNames(home))
+		if at = find(house, circuit); at < 0 {
+			return nil, nil, fmt.Errorf("no circuit is called %q; there are %s", circuit, circuitNames(house))
 		}
 	}
-	changed := *home
-	changed.Circuits = slices.Clone(home.Circuits)
+	changed := *house
+	changed.Circuits = slices.Clone(house.Circuits)
 	for i := range changed.Circuits {
 		c := &changed.Circuits[i]
 		switch {
-		case i == at, at < 0 && c.Care == loads.Keep:
-			c.Care = loads.Keep
+		case i == at, at < 0 && c.Care == home.Keep:
+			c.Care = home.Keep
 			names = append(names, c.Name)
 		default:
-			c.Care = loads.Shed
+			c.Care = home.Shed
 		}
 	}
 	if len(names) == 0 {
@@ -149,17 +150,17 @@ func Only(home *loads.Home, circuit string) (alone *loads.Home, names []string, 
 }
 
 // find looks for a circuit by its name, then by its profile's.
-func find(home *loads.Home, name string) int {
-	at := slices.IndexFunc(home.Circuits, func(c loads.Circuit) bool { return strings.EqualFold(c.Name, name) })
+func find(house *home.Home, name string) int {
+	at := slices.IndexFunc(house.Circuits, func(c home.Circuit) bool { return strings.EqualFold(c.Name, name) })
 	if at < 0 {
-		at = slices.IndexFunc(home.Circuits, func(c loads.Circuit) bool { return c.Like == name })
+		at = slices.IndexFunc(house.Circuits, func(c home.Circuit) bool { return c.Like == name })
 	}
 	return at
 }
 
-func circuitNames(home *loads.Home) string {
+func circuitNames(house *home.Home) string {
 	var names []string
-	for _, c := range home.Circuits {
+	for _, c := range house.Circuits {
 		names = append(names, c.Name)
 	}
 	return working.Names(names, 12)

@@ -10,23 +10,23 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 )
 
 // house reads a home whose gear is that of some invented sheets.
-func house(t *testing.T, text string, sheets ...string) *loads.Home {
+func house(t *testing.T, text string, sheets ...string) *home.Home {
 	t.Helper()
-	home, err := loads.Read([]byte("holdover: 1\n"+text), "house.yaml")
+	house, err := home.Read([]byte("holdover: 1\n"+text), "house.yaml")
 	require.NoError(t, err)
 	for _, name := range sheets {
 		sheet, err := os.ReadFile(filepath.Join("..", "..", "testdata", "gear", name+".yaml"))
 		require.NoError(t, err)
-		gear, err := loads.ReadGear(sheet, name, units.US)
+		gear, err := home.ReadGear(sheet, name, units.US)
 		require.NoError(t, err)
-		home.Gear = append(home.Gear, gear...)
+		house.Gear = append(house.Gear, gear...)
 	}
-	return home
+	return house
 }
 
 const (
@@ -125,11 +125,11 @@ func TestTenSheets_AreTen(t *testing.T) {
 
 // What fits comes first, the cheaper first; at one price the one that lasts longer.
 func TestRank_ByPriceThenSpareRuntime(t *testing.T) {
-	home := house(t, burner, "desk-stepped", "wheeled-box", "tower-long", "silent-sheet")
-	twin := home.Gear[1]
+	house := house(t, burner, "desk-stepped", "wheeled-box", "tower-long", "silent-sheet")
+	twin := house.Gear[1]
 	twin.Name, twin.Energy = "Larger box, same price", 3000
-	home.Gear = append(home.Gear, twin)
-	report, err := Of(home, Request{Circuit: "Heater"})
+	house.Gear = append(house.Gear, twin)
+	report, err := Of(house, Request{Circuit: "Heater"})
 	require.NoError(t, err)
 	var names []string
 	for _, u := range report.Units {
@@ -144,11 +144,11 @@ func TestMissingFigure_IsNeverTakenForGranted(t *testing.T) {
 	text, err := os.ReadFile("../../testdata/gear/tower-long.yaml")
 	require.NoError(t, err)
 	for _, key := range []string{"wave", "volts", "hertz", "watts", "va", "runtimes", "neutral", "recharge"} {
-		gear, err := loads.ReadGear(without(string(text), key), "gear.yaml", units.US)
+		gear, err := home.ReadGear(without(string(text), key), "gear.yaml", units.US)
 		require.NoError(t, err)
-		home := house(t, burner)
-		home.Gear = gear
-		report, err := Of(home, Request{})
+		house := house(t, burner)
+		house.Gear = gear
+		report, err := Of(house, Request{})
 		require.NoError(t, err)
 		assert.Equal(t, FitsIf, report.Units[0].Verdict, key)
 		assert.NotEmpty(t, report.Units[0].Says(Asked), key)
@@ -166,12 +166,12 @@ func TestOf_SaysWhatItCannotCheck(t *testing.T) {
 
 // An inverter stores nothing and a battery gives no mains: each fits only with the other, of the size that the plan would take.
 func TestParts_FitWithTheOther(t *testing.T) {
-	home := house(t, "outage: {length: 10 h}\ncircuits: [{name: Lamp, running: 92 W}]\nassume: {inverter_idle: 0 W, energy_margin: 0}\n")
-	gear, err := loads.ReadGear([]byte("- {name: Inverter, kind: inverter, wave: sine, volts: 120 V, hertz: 60 Hz, watts: 500 W, va: 500, efficiency: 0.92, idle: 0 W, price: 100}\n"+
+	house := house(t, "outage: {length: 10 h}\ncircuits: [{name: Lamp, running: 92 W}]\nassume: {inverter_idle: 0 W, energy_margin: 0}\n")
+	gear, err := home.ReadGear([]byte("- {name: Inverter, kind: inverter, wave: sine, volts: 120 V, hertz: 60 Hz, watts: 500 W, va: 500, efficiency: 0.92, idle: 0 W, price: 100}\n"+
 		"- {name: Battery, kind: battery, energy: 2 kWh, chemistry: lfp, watts: 1 kW, recharge: 4 h, price: 200}\n"), "gear.yaml", units.US)
 	require.NoError(t, err)
-	home.Gear = gear
-	report, err := Of(home, Request{})
+	house.Gear = gear
+	report, err := Of(house, Request{})
 	require.NoError(t, err)
 	for _, u := range report.Units {
 		assert.Equal(t, FitsIf, u.Verdict)

@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/profiles"
 )
@@ -58,12 +59,12 @@ func (s *subject) checkGap() {
 
 // longestGap is the longest break that a sheet may give: what can wait for longer does not mind.
 var longestGap = sync.OnceValue(func() units.Seconds {
-	fields := loads.FieldsOf("gear")
-	return units.Seconds(fields[slices.IndexFunc(fields, func(f loads.Field) bool { return f.Key == "gap" })].High)
+	fields := home.FieldsOf("gear")
+	return units.Seconds(fields[slices.IndexFunc(fields, func(f home.Field) bool { return f.Key == "gap" })].High)
 })
 
-// dark is [loads.Home.Dark] of load i; minds is false where no unit's break can be too long for it.
+// dark is [loads.Dark] of load i; minds is false where no unit's break can be too long for it.
 func (s *subject) dark(i int) (within, most units.Seconds, minds bool) {
-	within, most, minds = s.home.Dark(s.demand.Loads[i].Index)
+	within, most, minds = loads.Dark(s.home, s.demand.Loads[i].Index)
 	return within, most, minds && within < longestGap()
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/battery"
 	"holdover/profiles"
@@ -31,7 +32,7 @@ func (s *subject) spell() bool {
 		return false
 	}
 	l := &s.demand.Loads[0]
-	return l.Use.Spell || l.Use.Kind == loads.UseHours || (l.Heater != nil && l.Use.Kind == loads.UseAlways)
+	return l.Use.Spell || l.Use.Kind == home.UseHours || (l.Heater != nil && l.Use.Kind == home.UseAlways)
 }
 
 // stretches are the circuits' draw from the start of the outage, for one day that repeats: the hours of the plan. One circuit
@@ -62,7 +63,7 @@ func (s *subject) stretches() (day []Stretch) {
 func (s *subject) inOneGo(even []Stretch, budgetH float64) (day []Stretch) {
 	l := &s.demand.Loads[0]
 	guard := units.Watts(0)
-	on := l.RunningPower().W() * units.Watts(l.Count)
+	on := loads.RunningPower(l.Circuit).W() * units.Watts(l.Count)
 	if s.demand.RunningW > on {
 		guard = s.demand.RunningW - on
 	}

@@ -3,7 +3,7 @@ package fit
 import (
 	"math"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 )
 
@@ -19,7 +19,7 @@ type Law struct {
 
 // FitLaw puts the law through two points or more: exactly through two, by least squares of ln t over ln P through more.
 // rated is what 100 % load means. ok is false for fewer than two different loads.
-func FitLaw(points []loads.Runtime, rated units.Watts) (law Law, ok bool) {
+func FitLaw(points []home.Runtime, rated units.Watts) (law Law, ok bool) {
 	n, sx, sy, sxx, sxy := 0.0, 0.0, 0.0, 0.0, 0.0
 	law.From, law.To = units.Watts(math.Inf(1)), 0
 	for _, p := range points {

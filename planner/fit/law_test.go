@@ -9,7 +9,7 @@ import (
 	"gonum.org/v1/gonum/stat"
 	"pgregory.net/rapid"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/profiles"
 )
@@ -17,7 +17,7 @@ import (
 // Two points: b = ln(t1/t2)/ln(P2/P1), and the law gives both back. 11 min at half load and 2.5 min at full load of 480 W, by
 // hand: b = ln 4.4 / ln 2 = 2.1375; at 80 W it is 2.5 min · 6^2.1375 = 115.2 min.
 func TestLaw_ThroughTwoPoints(t *testing.T) {
-	law, ok := FitLaw([]loads.Runtime{{Load: 0.5, Time: 11}, {Load: 1, Time: 2.5}}, 480)
+	law, ok := FitLaw([]home.Runtime{{Load: 0.5, Time: 11}, {Load: 1, Time: 2.5}}, 480)
 	require.True(t, ok)
 	assert.InDelta(t, 2.1375, law.B, 0.0001)
 	assert.InDelta(t, 11.0/60, float64(law.Hours(240)), 1e-12)
@@ -30,12 +30,12 @@ func TestLaw_ThroughTwoPoints(t *testing.T) {
 func TestLaw_AgainstRegression(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		n := rapid.IntRange(2, 8).Draw(r, "points")
-		var points []loads.Runtime
+		var points []home.Runtime
 		var xs, ys []float64
 		for i := range n {
 			load := 0.1 + 0.9*float64(i)/float64(n-1)
 			minutes := rapid.Float64Range(0.5, 2).Draw(r, "wobble") * 5 * math.Pow(load, -1.3)
-			points = append(points, loads.Runtime{Load: load, Time: units.Minutes(minutes)})
+			points = append(points, home.Runtime{Load: load, Time: units.Minutes(minutes)})
 			xs, ys = append(xs, math.Log(load*700)), append(ys, math.Log(minutes/60))
 		}
 		law, ok := FitLaw(points, 700)
@@ -47,17 +47,17 @@ func TestLaw_AgainstRegression(t *testing.T) {
 }
 
 func TestLaw_NeedsTwoLoads(t *testing.T) {
-	for _, points := range [][]loads.Runtime{nil, {{Load: 0.5, Time: 10}}} {
+	for _, points := range [][]home.Runtime{nil, {{Load: 0.5, Time: 10}}} {
 		_, ok := FitLaw(points, 500)
 		assert.False(t, ok)
 	}
-	_, ok := FitLaw([]loads.Runtime{{Load: 0.5, Time: 11}, {Load: 1, Time: 2.5}}, 0)
+	_, ok := FitLaw([]home.Runtime{{Load: 0.5, Time: 11}, {Load: 1, Time: 2.5}}, 0)
 	assert.False(t, ok, "shares of nothing")
 }
 
 // A battery with a share s of its capacity left is empty as soon under P as a new one under P/s.
 func TestReserve_AgeIsALargerLoad(t *testing.T) {
-	law, _ := FitLaw([]loads.Runtime{{Load: 0.5, Time: 11}, {Load: 1, Time: 2.5}}, 480)
+	law, _ := FitLaw([]home.Runtime{{Load: 0.5, Time: 11}, {Load: 1, Time: 2.5}}, 480)
 	aged := newLaw(law, 0.8, 80)
 	assert.InDelta(t, 10*float64(aged.Hours(80)), float64(aged.Hours(8)), 1e-9, "below the running draw its energy stays what it is there")
 	assert.InDelta(t, float64(law.Hours(300/0.8)), float64(aged.Hours(300)), 1e-12)
@@ -73,7 +73,7 @@ func TestReserve_ByWattHours(t *testing.T) {
 // Whatever a load does between its two levels, its use lies between atLeast and atMost: the mean over any mix of levels.
 func TestStretch_BoundsEveryMix(t *testing.T) {
 	flooded, _ := profiles.FindChemistry("flooded")
-	law, _ := FitLaw([]loads.Runtime{{Load: 0.2, Time: 60}, {Load: 1, Time: 6}}, 1000)
+	law, _ := FitLaw([]home.Runtime{{Load: 0.2, Time: 60}, {Load: 1, Time: 6}}, 1000)
 	rapid.Check(t, func(r *rapid.T) {
 		reserve := rapid.SampledFrom([]Reserve{newLaw(law, 0.7, 500), newStore(3000, flooded, 0.6, 0.9, 10)}).Draw(r, "reserve")
 		levels := rapid.SliceOfN(rapid.Float64Range(0, 900), 1, 6).Draw(r, "levels")
@@ -113,7 +113,7 @@ func TestLasts_AgainstSmallSteps(t *testing.T) {
 // Through 60, 50 and 10 min at 10, 20 and 100 % of 400 W the law is above the first point. Asked for those 60 min at 40 W it may
 // not pass on that: the maker's own figure is the most that is sure.
 func TestLaw_NeverVouchesForMoreThanThePoints(t *testing.T) {
-	points := []loads.Runtime{{Load: 0.1, Time: 60}, {Load: 0.2, Time: 50}, {Load: 1, Time: 10}}
+	points := []home.Runtime{{Load: 0.1, Time: 60}, {Load: 0.2, Time: 50}, {Load: 1, Time: 10}}
 	law, ok := FitLaw(points, 400)
 	require.True(t, ok)
 	require.Greater(t, 60*float64(law.Hours(40)), 66.0, "the law flatters")
@@ -125,9 +125,9 @@ func TestLaw_NeverVouchesForMoreThanThePoints(t *testing.T) {
 	two, _ := FitLaw(points[:2], 400)
 	assert.Zero(t, two.Flatters)
 
-	home := house(t, "outage: {length: 62 min}\nassume: {energy_margin: 0}\nsite: {battery_space: 25 C}\ncircuits: [{name: Lamp, running: 40 W, needs: {wave: any}}]\n")
-	home.Gear, _ = loads.ReadGear([]byte("- {name: Box, kind: ups, wave: sine, volts: 120 V, hertz: 60 Hz, watts: 400 W, va: 600, runtimes: [[10%, 60 min], [20%, 50 min], [100%, 10 min]], capacity_left: 1, chemistry: lfp, recharge: 4 h, price: 90}\n"), "gear.yaml", units.US)
-	report, err := Of(home, Request{})
+	house := house(t, "outage: {length: 62 min}\nassume: {energy_margin: 0}\nsite: {battery_space: 25 C}\ncircuits: [{name: Lamp, running: 40 W, needs: {wave: any}}]\n")
+	house.Gear, _ = home.ReadGear([]byte("- {name: Box, kind: ups, wave: sine, volts: 120 V, hertz: 60 Hz, watts: 400 W, va: 600, runtimes: [[10%, 60 min], [20%, 50 min], [100%, 10 min]], capacity_left: 1, chemistry: lfp, recharge: 4 h, price: 90}\n"), "gear.yaml", units.US)
+	report, err := Of(house, Request{})
 	require.NoError(t, err)
 	assert.Equal(t, []string{"runtime"}, ids(report.Units[0].Checks, Conditional), "62 min against the maker's 60")
 	assert.Contains(t, report.Units[0].Says(Conditional)[0], "by the law through its published runtimes")
@@ -135,9 +135,9 @@ func TestLaw_NeverVouchesForMoreThanThePoints(t *testing.T) {
 
 // Runtimes are shares of the watts: without those it is the watts that are asked for.
 func TestRuntime_AsksForTheWattsItsPointsHangOn(t *testing.T) {
-	home := house(t, lamp)
-	home.Gear, _ = loads.ReadGear([]byte("- {name: Box, kind: ups, va: 600, runtimes: [[50%, 11 min], [100%, 2.5 min]]}\n"), "gear.yaml", units.US)
-	report, err := Of(home, Request{})
+	house := house(t, lamp)
+	house.Gear, _ = home.ReadGear([]byte("- {name: Box, kind: ups, va: 600, runtimes: [[50%, 11 min], [100%, 2.5 min]]}\n"), "gear.yaml", units.US)
+	report, err := Of(house, Request{})
 	require.NoError(t, err)
 	for _, c := range report.Units[0].Checks {
 		if c.ID == "runtime" {
@@ -152,7 +152,7 @@ func TestRuntime_AsksForTheWattsItsPointsHangOn(t *testing.T) {
 // A unit gives no more than the sheet says is stored, however light the load: by hand, 216 Wh with all of it left carry 15 W at an
 // efficiency of 0.9 and 15 W of the unit's own for 216/(15/0.9 + 15) = 6.82 h, where the law alone says six days.
 func TestReserve_NeverMoreThanTheStatedEnergy(t *testing.T) {
-	law, _ := FitLaw([]loads.Runtime{{Load: 0.5, Time: 11}, {Load: 1, Time: 2.5}}, 900)
+	law, _ := FitLaw([]home.Runtime{{Load: 0.5, Time: 11}, {Load: 1, Time: 2.5}}, 900)
 	alone := newLaw(law, 1, 15)
 	assert.Greater(t, float64(alone.Hours(15)), 140.0)
 	held := alone.atMostEnergy(216, 0.9, 15)
@@ -162,7 +162,7 @@ func TestReserve_NeverMoreThanTheStatedEnergy(t *testing.T) {
 		watts := rapid.Float64Range(1, 2000).Draw(r, "rated")
 		energy := rapid.Float64Range(1, 5000).Draw(r, "energy")
 		t1, t2 := rapid.Float64Range(0.05, 1).Draw(r, "first"), rapid.Float64Range(0.05, 1).Draw(r, "second")
-		points := []loads.Runtime{{Load: 0.5, Time: units.Minutes(60 * t1 * energy / (0.5 * watts))}, {Load: 1, Time: units.Minutes(60 * t1 * t2 * 0.5 * energy / (0.5 * watts))}}
+		points := []home.Runtime{{Load: 0.5, Time: units.Minutes(60 * t1 * energy / (0.5 * watts))}, {Load: 1, Time: units.Minutes(60 * t1 * t2 * 0.5 * energy / (0.5 * watts))}}
 		law, ok := FitLaw(points, units.Watts(watts))
 		require.True(r, ok)
 		left, efficiency, idle := rapid.Float64Range(0.05, 1).Draw(r, "left"), rapid.Float64Range(0.3, 1).Draw(r, "efficiency"), rapid.Float64Range(0, 2000).Draw(r, "idle")

@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 )
 
@@ -20,7 +20,7 @@ import (
 func drawSheet(r *rapid.T) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "- name: Unit\n  kind: %s\n", rapid.SampledFrom([]string{ups, powerStation, inverter, batteryOnly, generatorSet}).Draw(r, "kind"))
-	for _, f := range loads.FieldsOf("gear") {
+	for _, f := range home.FieldsOf("gear") {
 		if f.Key == "name" || f.Key == "kind" || rapid.IntRange(0, 3).Draw(r, f.Key+" missing") == 0 {
 			continue
 		}
@@ -45,17 +45,17 @@ func drawSheet(r *rapid.T) string {
 	return b.String()
 }
 
-func homes(t *testing.T) (all []*loads.Home) {
+func homes(t *testing.T) (all []*home.Home) {
 	t.Helper()
 	paths, err := filepath.Glob("../../testdata/homes/*.yaml")
 	require.NoError(t, err)
 	for _, path := range paths {
 		text, err := os.ReadFile(path)
 		require.NoError(t, err)
-		home, err := loads.Read(text, path)
+		house, err := home.Read(text, path)
 		require.NoError(t, err, path)
-		if len(home.Circuits) < 50 {
-			all = append(all, home)
+		if len(house.Circuits) < 50 {
+			all = append(all, house)
 		}
 	}
 	require.Greater(t, len(all), 10)
@@ -67,11 +67,11 @@ func TestOf_AnySheetGetsAnAnswer(t *testing.T) {
 	all := homes(t)
 	rapid.Check(t, func(r *rapid.T) {
 		sheet := drawSheet(r)
-		gear, err := loads.ReadGear([]byte(sheet), "gear.yaml", units.SI)
+		gear, err := home.ReadGear([]byte(sheet), "gear.yaml", units.SI)
 		require.NoError(r, err, sheet)
-		home := *rapid.SampledFrom(all).Draw(r, "home")
-		home.Gear = gear
-		report, err := Of(&home, Request{})
+		house := *rapid.SampledFrom(all).Draw(r, "home")
+		house.Gear = gear
+		report, err := Of(&house, Request{})
 		if err != nil {
 			require.ErrorContains(r, err, "no circuit is kept")
 			return
@@ -105,17 +105,17 @@ func TestOf_LongerIsNeverEasier(t *testing.T) {
 	all := homes(t)
 	order := []Verdict{Fits, FitsIf, DoesNotFit}
 	rapid.Check(t, func(r *rapid.T) {
-		gear, err := loads.ReadGear([]byte(drawSheet(r)), "gear.yaml", units.SI)
+		gear, err := home.ReadGear([]byte(drawSheet(r)), "gear.yaml", units.SI)
 		require.NoError(r, err)
-		home := *rapid.SampledFrom(all).Draw(r, "home")
-		home.Gear = gear
-		home.Outage.Start = loads.StartHour{At: 18} // the hardest start depends on the length
+		house := *rapid.SampledFrom(all).Draw(r, "home")
+		house.Gear = gear
+		house.Outage.Start = home.StartHour{At: 18} // the hardest start depends on the length
 		short := rapid.Float64Range(0.1, 40).Draw(r, "short")
-		first, err := Of(&home, Request{Length: units.Hours(short)})
+		first, err := Of(&house, Request{Length: units.Hours(short)})
 		if err != nil {
 			return
 		}
-		second, err := Of(&home, Request{Length: units.Hours(short * rapid.Float64Range(1, 10).Draw(r, "times"))})
+		second, err := Of(&house, Request{Length: units.Hours(short * rapid.Float64Range(1, 10).Draw(r, "times"))})
 		require.NoError(r, err)
 		assert.GreaterOrEqual(r, slices.Index(order, second.Units[0].Verdict), slices.Index(order, first.Units[0].Verdict))
 		assert.InDelta(r, float64(first.Units[0].Runtime), float64(second.Units[0].Runtime), 1e-6, "what it lasts does not depend on what is asked")
@@ -126,21 +126,21 @@ func TestOf_LongerIsNeverEasier(t *testing.T) {
 func TestOf_MoreLastsNoLess(t *testing.T) {
 	all := homes(t)
 	rapid.Check(t, func(r *rapid.T) {
-		home := *rapid.SampledFrom(all).Draw(r, "home")
-		sheet := func(energy, left float64) []loads.Gear {
-			gear, err := loads.ReadGear([]byte(fmt.Sprintf("- {name: Box, kind: power-station, watts: 2 kW, energy: %f, capacity_left: %f, chemistry: %s}\n", energy, left,
+		house := *rapid.SampledFrom(all).Draw(r, "home")
+		sheet := func(energy, left float64) []home.Gear {
+			gear, err := home.ReadGear([]byte(fmt.Sprintf("- {name: Box, kind: power-station, watts: 2 kW, energy: %f, capacity_left: %f, chemistry: %s}\n", energy, left,
 				"agm")), "gear.yaml", units.SI)
 			require.NoError(r, err)
 			return gear
 		}
 		energy, left := rapid.Float64Range(100, 10000).Draw(r, "energy"), rapid.Float64Range(0.1, 0.5).Draw(r, "left")
-		home.Gear = sheet(energy, left)
-		less, err := Of(&home, Request{})
+		house.Gear = sheet(energy, left)
+		less, err := Of(&house, Request{})
 		if err != nil {
 			return
 		}
-		home.Gear = sheet(energy*rapid.Float64Range(1, 2).Draw(r, "more"), left*rapid.Float64Range(1, 2).Draw(r, "younger"))
-		more, err := Of(&home, Request{})
+		house.Gear = sheet(energy*rapid.Float64Range(1, 2).Draw(r, "more"), left*rapid.Float64Range(1, 2).Draw(r, "younger"))
+		more, err := Of(&house, Request{})
 		require.NoError(r, err)
 		assert.GreaterOrEqual(r, float64(more.Units[0].Runtime)*(1+1e-9), float64(less.Units[0].Runtime))
 	})

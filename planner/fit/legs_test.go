@@ -6,7 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 )
 
@@ -16,11 +16,11 @@ const splitUnit = `- {name: Split, kind: power-station, wave: sine, volts: 240 V
 
 func onSplit(t *testing.T, sheet, circuits string) Unit {
 	t.Helper()
-	home := house(t, "site: {inverter_space: 20 C}\noutage: {length: 1 h}\ncircuits:\n"+circuits)
-	gear, err := loads.ReadGear([]byte(sheet), "gear.yaml", units.US)
+	house := house(t, "site: {inverter_space: 20 C}\noutage: {length: 1 h}\ncircuits:\n"+circuits)
+	gear, err := home.ReadGear([]byte(sheet), "gear.yaml", units.US)
 	require.NoError(t, err)
-	home.Gear = gear
-	report, err := Of(home, Request{})
+	house.Gear = gear
+	report, err := Of(house, Request{})
 	require.NoError(t, err)
 	checkSheet(t, report.Units[0])
 	return report.Units[0]
@@ -55,14 +55,14 @@ func TestLegs_HoldWattsAndHeadRoom(t *testing.T) {
 
 // In a 120 V house all of it hangs on one leg: 2100 W are within the 4000 W of both, and not within the 2000 W of one.
 func TestLegs_A120VHouseHasOneOfThem(t *testing.T) {
-	home := house(t, "home: {service: 120 V}\nsite: {inverter_space: 20 C}\noutage: {length: 1 h}\ncircuits:\n"+
+	house := house(t, "home: {service: 120 V}\nsite: {inverter_space: 20 C}\noutage: {length: 1 h}\ncircuits:\n"+
 		"  - {name: Heater, running: 1100 W, use: {duty: 1}, needs: {wave: any}}\n  - {name: Other heater, running: 1000 W, use: {duty: 1}, needs: {wave: any}}\n")
-	home.Gear, _ = loads.ReadGear([]byte(splitUnit), "gear.yaml", units.US)
-	report, err := Of(home, Request{})
+	house.Gear, _ = home.ReadGear([]byte(splitUnit), "gear.yaml", units.US)
+	report, err := Of(house, Request{})
 	require.NoError(t, err)
 	assert.Equal(t, []string{"legs"}, ids(report.Units[0].Checks, Failed))
-	home.House.Service = loads.SplitPhase // the two share the legs
-	report, err = Of(home, Request{})
+	house.House.Service = home.SplitPhase // the two share the legs
+	report, err = Of(house, Request{})
 	require.NoError(t, err)
 	assert.Equal(t, Fits, report.Units[0].Verdict, report.Units[0].Says(Failed, Conditional, Asked))
 }

@@ -1,7 +1,7 @@
 package fit
 
 import (
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner/site"
 	"holdover/planner/working"
 	"holdover/profiles"
@@ -9,7 +9,7 @@ import (
 
 // pairs holds every generator to every ups that it might feed: is the ups content with that wave and frequency, and is the
 // generator large enough for the way a ups draws?
-func pairs(gear []loads.Gear, rating site.Rating) (out []Pair) {
+func pairs(gear []home.Gear, rating site.Rating) (out []Pair) {
 	for _, g := range gear {
 		for _, u := range gear {
 			if g.Kind == generatorSet && u.Kind == ups {
@@ -26,16 +26,16 @@ func pairs(gear []loads.Gear, rating site.Rating) (out []Pair) {
 
 type pair struct {
 	subject
-	g, u   loads.Gear
+	g, u   home.Gear
 	rating site.Rating
 }
 
 // of writes a figure of one of the two sheets.
-func (p *pair) of(gear loads.Gear, key string, value float64, unit string) string {
+func (p *pair) of(gear home.Gear, key string, value float64, unit string) string {
 	return p.figure(gear.Kind+"."+key, value, unit, "given: "+docOf(key), "spec sheet of "+gear.Name)
 }
 
-func (p *pair) askOf(id string, gear loads.Gear, what string) {
+func (p *pair) askOf(id string, gear home.Gear, what string) {
 	p.say(id, Asked, nil, "Not on the sheet of %s: ask the maker for %s.", gear.Name, what)
 }
 

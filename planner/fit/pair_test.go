@@ -32,9 +32,9 @@ func TestPairs_EachReason(t *testing.T) {
 			}
 		}
 	}
-	home := house(t, burner, "no-legs", "tower-long")
-	home.Gear[0].VA = 1500
-	report, err := Of(home, Request{})
+	house := house(t, burner, "no-legs", "tower-long")
+	house.Gear[0].VA = 1500
+	report, err := Of(house, Request{})
 	require.NoError(t, err)
 	assert.Equal(t, []string{"size"}, ids(report.Pairs[0].Checks, Failed), "1.5 times the ups; 2 are wanted")
 }

@@ -3,7 +3,7 @@ package fit
 import (
 	"math"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/battery"
 	"holdover/profiles"
@@ -61,7 +61,7 @@ func newStore(energy units.WattHours, c profiles.Chemistry, left, efficiency flo
 
 // newPoint makes a reserve of one published runtime: the energy it gives at that load, at the outlet. Under a lighter load it
 // gives no less; for a heavier one the maker vouches for nothing.
-func newPoint(point loads.Runtime, rated units.Watts, left float64) Reserve {
+func newPoint(point home.Runtime, rated units.Watts, left float64) Reserve {
 	at := units.Watts(point.Load) * rated
 	energy := float64(at) * float64(point.Time) / 60 * left
 	return Reserve{Left: left, Most: at, rate: func(w float64) float64 { return w / energy }}

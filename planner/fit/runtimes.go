@@ -3,7 +3,7 @@ package fit
 import (
 	"fmt"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/profiles"
 )
 
@@ -104,8 +104,8 @@ func (s *subject) checkCold() {
 }
 
 // temperature writes a temperature in the units of the home, and in °C.
-func temperature(home *loads.Home, c float64) string {
-	if home.House.Units == "us" {
+func temperature(house *home.Home, c float64) string {
+	if house.House.Units == "us" {
 		return fmt.Sprintf("%s °F (%s °C)", number(c*9/5+32), number(c))
 	}
 	return number(c) + " °C"

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/site"
 	"holdover/planner/working"
@@ -13,8 +14,8 @@ import (
 
 // A subject is one unit under check, with what it is held to.
 type subject struct {
-	loads.Gear
-	home   *loads.Home // only the circuits to serve are kept
+	home.Gear
+	home   *home.Home // only the circuits to serve are kept
 	demand *loads.Demand
 	rating site.Rating
 	sheet  *working.Sheet
@@ -100,7 +101,7 @@ func (s *subject) given(key string, value float64, unit string) string {
 
 // docOf is the one line that the home file has about a key of gear.
 func docOf(key string) string {
-	for _, f := range loads.FieldsOf("gear") {
+	for _, f := range home.FieldsOf("gear") {
 		if f.Key == key {
 			return f.Doc
 		}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/profiles"
 )
 
@@ -53,11 +54,11 @@ func (s *subject) checkWave() {
 		false: fmt.Sprintf("%s %s wave, %s distorted at the least, whatever its dead time", article(s.Wave), s.Wave, percent(share))}[known]
 	switch {
 	case len(need) == 0:
-		if s.Wave == loads.Sine && !known {
+		if s.Wave == home.Sine && !known {
 			says = "A sine wave"
 		}
 		s.say("wave", Passed, figures, "%s; nothing here needs a sine.", says)
-	case s.Wave != loads.Sine && share > rule.Share, known && share > rule.Share:
+	case s.Wave != home.Sine && share > rule.Share, known && share > rule.Share:
 		s.say("wave", Failed, figures, "%s; %s %s a sine wave, %s or less.", says, list(need), verb(need, "needs", "need"), percent(rule.Share))
 	case s.Kind == generatorSet && !known:
 		s.ask("wave", "its total harmonic distortion at full load", fmt.Sprintf("A generator's wave may be sine in name only; %s %s %s or less.", list(need), verb(need, "needs", "need"), percent(rule.Share)))
@@ -91,7 +92,7 @@ func corrected(d *loads.Demand) (names []string) {
 
 func (s *subject) checkCorrected() {
 	names := corrected(s.demand)
-	if len(names) == 0 || s.Wave == loads.Sine || s.Wave == "" {
+	if len(names) == 0 || s.Wave == home.Sine || s.Wave == "" {
 		return // a missing wave is asked for under wave when it matters
 	}
 	share, _, id := s.distortion()

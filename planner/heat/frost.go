@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"holdover/loads"
 	"holdover/loads/units"
 	"holdover/planner/waiting"
 	"holdover/profiles"
@@ -13,14 +14,14 @@ import (
 // frost says when the heater freezes without supply. Indoors it is as safe as the house; in a cold place from when that place
 // falls to 0 °C, and then as long as the circuit can wait for its frost heaters.
 func (n *need) frost() {
-	around, hasBlock := n.home.Around(n.Index)
+	around, hasBlock := loads.Around(n.home, n.Index)
 	indoors := !hasBlock || n.c.Heater.StandsIn == "indoors" || n.c.Heater.StandsIn == ""
 	if !indoors {
 		n.coldPlace(around)
 		return
 	}
 	house, missing := waiting.HouseOf(n.home)
-	outdoors := n.home.Site.Outdoors(n.home.Outage.Season)
+	outdoors := loads.Outdoors(n.home.Site, n.home.Outage.Season)
 	if len(missing) > 0 {
 		for _, at := range outdoors {
 			if at < 0 {

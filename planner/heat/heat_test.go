@@ -10,6 +10,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/profiles"
 )
@@ -46,16 +47,16 @@ func TestShowers_ByHand(t *testing.T) {
 	assert.InDelta(t, float64(WaterHeat(140, 50, 4.186)), float64(WaterHeat(units.Litres(mixed), 30, 4.186)), 1e-9)
 }
 
-func read(t *testing.T, text string) (*loads.Home, loads.Demand) {
+func read(t *testing.T, text string) (*home.Home, loads.Demand) {
 	t.Helper()
-	home, err := loads.Read([]byte("holdover: 1\n"+text), "home.yaml")
+	house, err := home.Read([]byte("holdover: 1\n"+text), "home.yaml")
 	require.NoError(t, err)
-	return home, loads.Work(home)
+	return house, loads.Work(house)
 }
 
 // Every kind says its own thing.
 func TestWater_EveryKind(t *testing.T) {
-	home, d := read(t, `home: {heat_loss: 220 W/K, heat_capacity: 9 kWh/K}
+	house, d := read(t, `home: {heat_loss: 220 W/K, heat_capacity: 9 kWh/K}
 site: {coldest: -15 C, daily_range: 0 K}
 outage: {length: 24 h, season: winter}
 circuits:
@@ -69,7 +70,7 @@ circuits:
   - {name: Heat pump, like: heat-pump-heater, care: shed}
   - {name: Lamp, running: 10 W}
 `)
-	needs := Water(home, &d)
+	needs := Water(house, &d)
 	require.Len(t, needs, 8)
 	for i, want := range []struct {
 		says    string
@@ -101,16 +102,16 @@ circuits:
 
 // No frost, no drain-down.
 func TestWater_NoFrostNoDraining(t *testing.T) {
-	home, d := read(t, "site: {coldest: 5 C}\ncircuits: [{name: Outdoor, like: gas-instant-heater-outdoor}]\n")
-	n := Water(home, &d)[0]
+	house, d := read(t, "site: {coldest: 5 C}\ncircuits: [{name: Outdoor, like: gas-instant-heater-outdoor}]\n")
+	n := Water(house, &d)[0]
 	assert.Nil(t, n.Freezes)
 	assert.NotContains(t, strings.Join(n.Says, " "), "drain")
 }
 
 // By hand: 220 W/K, 20 °C inside and −15 °C outside for 24 h are 840 K·h and 184.8 kWh, 500 W of gains take 12 kWh off.
 func TestSpace_ByHand(t *testing.T) {
-	home, d := read(t, "home: {heat_loss: 220 W/K, gains: 500 W}\nsite: {coldest: -15 C, daily_range: 0 K}\ncircuits: [{name: Lamp, running: 10 W}]\n")
-	s := Space(home, &d)
+	house, d := read(t, "home: {heat_loss: 220 W/K, gains: 500 W}\nsite: {coldest: -15 C, daily_range: 0 K}\ncircuits: [{name: Lamp, running: 10 W}]\n")
+	s := Space(house, &d)
 	assert.InDelta(t, 840, s.DegreeH, 1e-9)
 	assert.InDelta(t, 184800-12000, float64(s.Heat), 1e-6)
 	unknown, d2 := read(t, "circuits: [{name: Lamp, running: 10 W}]\n")
@@ -119,8 +120,8 @@ func TestSpace_ByHand(t *testing.T) {
 
 // Cold water of 0 °C is cold water of 0 °C: 300 L from 0 to 35 °C take 300 · 4.186 · 35 / 3600 = 12.21 kWh. At 35 °C there is no shower.
 func TestWater_IcyInletAndALukewarmTank(t *testing.T) {
-	home, d := read(t, "circuits: [{name: Tank, like: electric-tank, tank: {holds: 300 L, set_to: 35 C, inlet: 0 C}}]\n")
-	n := Water(home, &d)[0]
+	house, d := read(t, "circuits: [{name: Tank, like: electric-tank, tank: {holds: 300 L, set_to: 35 C, inlet: 0 C}}]\n")
+	n := Water(house, &d)[0]
 	assert.InDelta(t, 300*4.186*35/3.6, n.Sheet.Value("tank.heat_wh"), 1e-6)
 	text := strings.Join(n.Says, " ")
 	assert.Contains(t, text, "no shower")
@@ -130,9 +131,9 @@ func TestWater_IcyInletAndALukewarmTank(t *testing.T) {
 // In a garage of −10 °C a heater without frost heaters is safe for an hour, whatever its profile says of waiting for hot water; a
 // pilot's flame keeps its tank, and not the pipes.
 func TestWater_AColdGarage(t *testing.T) {
-	home, d := read(t, "site: {coldest: -15 C, daily_range: 0 K}\ncircuits:\n  - {name: Instant, like: gas-instant-heater, heater: {stands_in: garage, garage_temp: -10 C}}\n"+
+	house, d := read(t, "site: {coldest: -15 C, daily_range: 0 K}\ncircuits:\n  - {name: Instant, like: gas-instant-heater, heater: {stands_in: garage, garage_temp: -10 C}}\n"+
 		"  - {name: Pilot, like: gas-tank-pilot, heater: {stands_in: garage, garage_temp: -10 C}}\n")
-	needs := Water(home, &d)
+	needs := Water(house, &d)
 	require.NotNil(t, needs[0].Freezes)
 	assert.InDelta(t, 1, float64(needs[0].Freezes.After), 1e-9)
 	pilot := strings.Join(needs[1].Says, " ")

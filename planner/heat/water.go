@@ -5,16 +5,17 @@ import (
 	"fmt"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/working"
 	"holdover/profiles"
 )
 
 // Water says what each water heater of a home needs in its outage, in the order of the file, whatever care it has.
-func Water(home *loads.Home, d *loads.Demand) (out []Need) {
-	for i := range home.Circuits {
-		if kind := kindOf(&home.Circuits[i]); kind != "" {
-			n := &need{Need: Need{Circuit: home.Circuits[i].Name, Index: i, Kind: kind, Sheet: &working.Sheet{}}, home: home, c: &home.Circuits[i], d: d, facts: profiles.Water()}
+func Water(house *home.Home, d *loads.Demand) (out []Need) {
+	for i := range house.Circuits {
+		if kind := kindOf(&house.Circuits[i]); kind != "" {
+			n := &need{Need: Need{Circuit: house.Circuits[i].Name, Index: i, Kind: kind, Sheet: &working.Sheet{}}, home: house, c: &house.Circuits[i], d: d, facts: profiles.Water()}
 			n.work()
 			out = append(out, n.Need)
 		}
@@ -24,7 +25,7 @@ func Water(home *loads.Home, d *loads.Demand) (out []Need) {
 
 // kindOf is a circuit's kind of water heater, empty for what is none. One without a profile is told by its own blocks: a heater
 // block is a gas heater that fires at once or with a fan, a tank block without one an electric tank.
-func kindOf(c *loads.Circuit) string {
+func kindOf(c *home.Circuit) string {
 	if kind, ok := profiles.Water().Kinds[c.Like]; ok {
 		return kind
 	}
@@ -42,8 +43,8 @@ func kindOf(c *loads.Circuit) string {
 // need is a heater being worked out.
 type need struct {
 	Need
-	home  *loads.Home
-	c     *loads.Circuit
+	home  *home.Home
+	c     *home.Circuit
 	d     *loads.Demand
 	facts profiles.HotWater
 }
@@ -95,7 +96,7 @@ func (n *need) gas() {
 		n.own("heater.firing", float64(h.Firing), "W"), n.own("heater.standby", float64(h.Standby), "W"), n.own("heater.draw", float64(h.Draw), "min"))
 	n.say("It draws %s W while it burns and %s W at rest: %s Wh a day with %s min of %s.", units.Format(float64(h.Firing)), units.Format(float64(h.Standby)), units.Format(perDay), units.Format(float64(h.Draw)),
 		map[bool]string{true: "hot water", false: "its burner on"}[n.Kind == "gas-instant"])
-	if p, ok := n.c.StartingPower(n.home.Assume.StartingPowerFactor); ok {
+	if p, ok := loads.StartingPower(n.c, n.home.Assume.StartingPowerFactor); ok {
 		n.say("Its fan starts with %s VA.", units.Format(float64(p.VA())))
 	}
 	if h.FreezeGuard > 0 {
@@ -109,12 +110,12 @@ func (n *need) gas() {
 }
 
 // guard works out the frost heaters from the temperature where the heater stands.
-func (n *need) guard(h *loads.Heater) {
-	around, _ := n.home.Around(n.Index)
+func (n *need) guard(h *home.Heater) {
+	around, _ := loads.Around(n.home, n.Index)
 	var hourly [24]units.Watts
 	coldest, most := around[0], 0.0
 	for hour, at := range around {
-		duty := h.GuardDuty(at)
+		duty := loads.GuardDuty(h, at)
 		hourly[hour] = units.Watts(duty) * h.FreezeGuard
 		coldest, most = min(coldest, at), max(most, duty)
 	}
@@ -147,7 +148,7 @@ func (n *need) tank() {
 	showers := Showers(units.Litres(holds), f.Tank.Usable, units.Celsius(setTo), units.Celsius(inlet), units.Celsius(f.Shower.C), units.Litres(f.Shower.Litres))
 	n.figure("tank.showers", showers, "showers", fmt.Sprintf("litres · %.2g that comes out hot · (set − inlet)/(shower − inlet) / %.3g L", f.Tank.Usable, f.Shower.Litres), f.Tank.Source+"; "+f.Shower.Source, ids...)
 	n.say("%s", showersText(whole(showers)))
-	draws := float64(n.c.RunningPower().W())
+	draws := float64(loads.RunningPower(n.c).W())
 	if draws == 0 {
 		n.say("Warming a cold tank takes %s kWh of heat.", units.Format(full/1000))
 		return
@@ -192,7 +193,7 @@ func or(value, otherwise float64) float64 {
 // instant is an electric heater that heats as the water runs: never on a battery, and here is what it would take.
 func (n *need) instant() {
 	f, a := n.facts, n.home.Assume
-	draws := float64(n.c.RunningPower().W())
+	draws := float64(loads.RunningPower(n.c).W())
 	dc := draws/a.InverterEfficiency + float64(a.InverterIdle)
 	chemistry, _ := profiles.FindChemistry(a.Chemistry)
 	battery := dc / chemistry.DischargePerHour

@@ -8,7 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 )
 
@@ -47,9 +47,9 @@ func anyOutage(t *rapid.T, withSun bool) Outage {
 			sun[h] = units.Watts(drawn(t, 4000, "sun W"))
 		}
 	}
-	var quiet loads.QuietHours
+	var quiet home.QuietHours
 	if rapid.Bool().Draw(t, "quiet") {
-		quiet = loads.QuietHours{From: units.Hours(drawn(t, 23.5, "from")), To: units.Hours(drawn(t, 23.5, "to"))}
+		quiet = home.QuietHours{From: units.Hours(drawn(t, 23.5, "from")), To: units.Hours(drawn(t, 23.5, "to"))}
 	}
 	length := drawn(t, rapid.SampledFrom([]float64{12, 48, 240}).Draw(t, "longest"), "length") + 0.25
 	return New(draw, sun, units.Hours(drawn(t, 23.99, "start")), units.Hours(length), quiet)
@@ -142,7 +142,7 @@ func TestCarriesAtBest_IsTheRunWithTheEngineAlwaysOn(t *testing.T) {
 func TestCarriesAtBest_CountsNoStarts(t *testing.T) {
 	var draw [24]units.Watts
 	draw[0] = 3000
-	o := New(draw, [24]units.Watts{}, 23.99, 0.25, loads.QuietHours{From: 0, To: 0.02})
+	o := New(draw, [24]units.Watts{}, 23.99, 0.25, home.QuietHours{From: 0, To: 0.02})
 	waits := Design{UsableKWh: 0.08, DischargeKW: 6, ChargeEfficiency: 0.7, InverterKW: 4, Efficiency: 1, SiteKW: 5, FuelStore: math.Inf(1),
 		StartAt: 0.5, LeadAt: 0.5, StopAt: 1}
 	eager := alwaysOn(waits)
@@ -216,7 +216,7 @@ func TestHotLoop_AllocatesNothing(t *testing.T) {
 	for h := range draw {
 		draw[h] = units.Watts(400 + 50*h)
 	}
-	o := New(draw, [24]units.Watts{}, 18, 72, loads.QuietHours{From: 22, To: 7})
+	o := New(draw, [24]units.Watts{}, 18, 72, home.QuietHours{From: 22, To: 7})
 	d := Design{UsableKWh: 10, DischargeKW: 5, ChargeKW: 5, ChargerKW: 3, ChargeEfficiency: 0.9, InverterKW: 5, Efficiency: 0.92, IdleKW: 0.025,
 		SiteKW: 5, IdleBurn: 0.5, BurnPerKWh: 0.3, FuelStore: 1000, StartAt: 0.1, StopAt: 1, LeadAt: 0.95}
 	if starts := o.Run(&d, nil).Starts; starts < 3 {
@@ -239,7 +239,7 @@ func TestCarriesAtBest_SeesASlowDecline(t *testing.T) {
 	for h := range draw {
 		draw[h] = 1000
 	}
-	o := New(draw, [24]units.Watts{}, 19, 30*24, loads.QuietHours{From: 19, To: 7})
+	o := New(draw, [24]units.Watts{}, 19, 30*24, home.QuietHours{From: 19, To: 7})
 	d := Design{UsableKWh: 13, DischargeKW: 5, ChargeKW: 5, ChargerKW: 5, ChargeEfficiency: 1, InverterKW: 5, Efficiency: 1, SiteKW: 2}
 	if !o.CarriesAtBest(&d) {
 		t.Error("12 kWh go by night and come back by day, but it is said to fall short")

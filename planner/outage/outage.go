@@ -20,7 +20,7 @@ import (
 	"math"
 	"slices"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 )
 
@@ -48,7 +48,7 @@ type Outage struct {
 
 // New cuts an outage into spans: at hour edges, at the edges of quiet hours and of the lead before them. Neighbours alike
 // in everything are one span, but for the turn of each 24 h after the start.
-func New(hourlyDraw, hourlySun [24]units.Watts, start, length units.Hours, quiet loads.QuietHours) Outage {
+func New(hourlyDraw, hourlySun [24]units.Watts, start, length units.Hours, quiet home.QuietHours) Outage {
 	day := daySpans(hourlyDraw, hourlySun, float64(start), quiet)
 	o := Outage{Length: length, Start: start, Spans: make([]Span, 0, (int(length/24)+1)*len(day))}
 	for offset := 0.0; offset < float64(length)-sameMoment; offset += 24 {
@@ -68,7 +68,7 @@ func New(hourlyDraw, hourlySun [24]units.Watts, start, length units.Hours, quiet
 }
 
 // daySpans cuts the first 24 h.
-func daySpans(hourlyDraw, hourlySun [24]units.Watts, start float64, quiet loads.QuietHours) (day []Span) {
+func daySpans(hourlyDraw, hourlySun [24]units.Watts, start float64, quiet home.QuietHours) (day []Span) {
 	edges := edgesOf(start, quiet)
 	for i := 1; i < len(edges); i++ {
 		clock := math.Mod(start+(edges[i-1]+edges[i])/2, 24)
@@ -93,7 +93,7 @@ func daySpans(hourlyDraw, hourlySun [24]units.Watts, start float64, quiet loads.
 const sameMoment = 1e-9
 
 // edgesOf lists the moments of the first 24 h at which something may change, both ends included, rising.
-func edgesOf(start float64, quiet loads.QuietHours) []float64 {
+func edgesOf(start float64, quiet home.QuietHours) []float64 {
 	edges := []float64{0, 24}
 	clocks := make([]float64, 24, 27)
 	for h := range 24 {

@@ -6,7 +6,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/outage"
 )
@@ -71,7 +71,7 @@ func (h *house) outage() outage.Outage {
 	for i := range draw {
 		draw[i], sun[i] = units.Watts(h.drawKW[i]*1000), units.Watts(h.sunKW[i]*1000)
 	}
-	return outage.New(draw, sun, units.Hours(h.startH), units.Hours(h.lengthH), loads.QuietHours{From: units.Hours(h.quietFrom), To: units.Hours(h.quietTo)})
+	return outage.New(draw, sun, units.Hours(h.startH), units.Hours(h.lengthH), home.QuietHours{From: units.Hours(h.quietFrom), To: units.Hours(h.quietTo)})
 }
 
 // The run against small steps, all three kinds: energies within 0.05 % of what is wanted, every event within 2 s.

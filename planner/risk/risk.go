@@ -9,7 +9,7 @@ import (
 	"fmt"
 	"math"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/profiles"
 )
@@ -43,8 +43,8 @@ func National() Lasting {
 }
 
 // Of is the lognormal a home asks for.
-func Of(home *loads.Home) Lasting {
-	if l := home.Outage.Lasts; l.Half > 0 {
+func Of(house *home.Home) Lasting {
+	if l := house.Outage.Lasts; l.Half > 0 {
 		return Fit(l.Half, l.NineInTen)
 	}
 	return National()

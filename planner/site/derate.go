@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/profiles"
 )
@@ -77,12 +78,12 @@ type Rating struct {
 }
 
 // Rate works out the deratings of a home. More power than rated is never claimed.
-func Rate(home *loads.Home) Rating {
-	s, a := home.Site, home.Assume
-	r := Rating{Air: s.DesignHigh(home.Outage.Season), PressureKPa: PressureKPa(s.Elevation)}
+func Rate(house *home.Home) Rating {
+	s, a := house.Site, house.Assume
+	r := Rating{Air: loads.DesignHigh(s, house.Outage.Season), PressureKPa: PressureKPa(s.Elevation)}
 	r.VapourKPa = SaturationKPa(r.Air)
 	coolant := r.Air
-	if _, given := home.Origin("assume.charge_coolant"); given {
+	if _, given := house.Origin("assume.charge_coolant"); given {
 		coolant = a.ChargeCoolant
 	}
 	engine, _ := profiles.FindEngine(a.Engine)
@@ -91,9 +92,9 @@ func Rate(home *loads.Home) Rating {
 	r.ISO = min(1, max(least, r.ISO))
 	r.Thumb = RuleOfThumb(s.Elevation, r.Air)
 	switch a.EngineDerate.Method {
-	case loads.RuleOfThumb:
+	case home.RuleOfThumb:
 		r.Engine = r.Thumb
-	case loads.Stated:
+	case home.Stated:
 		r.Engine = a.EngineDerate.Factor
 	default:
 		r.Engine = r.ISO

@@ -6,16 +6,16 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/site"
 )
 
 func rate(t *testing.T, fields string) site.Rating {
 	t.Helper()
-	home, err := loads.Read([]byte("holdover: 1\n"+fields+"\ncircuits:\n  - {name: A, running: 1 W}\n"), "home.yaml")
+	house, err := home.Read([]byte("holdover: 1\n"+fields+"\ncircuits:\n  - {name: A, running: 1 W}\n"), "home.yaml")
 	require.NoError(t, err, fields)
-	return site.Rate(home)
+	return site.Rate(house)
 }
 
 // More power than rated is never claimed, and no factor reaches nothing.

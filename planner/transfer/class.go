@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"holdover/loads"
+	"holdover/loads/home"
 )
 
 // The classes that the calculated load tells apart, as a home file's class has them.
@@ -26,7 +27,7 @@ const (
 
 // A plate is a circuit as the calculated load sees it.
 type plate struct {
-	*loads.Circuit
+	*home.Circuit
 	class    string
 	assumed  bool    // the file and its profile give no class
 	eachVA   float64 // nameplate of one
@@ -47,36 +48,36 @@ func (p plate) hasMotor() bool {
 	case classMotor, classCooling, classHeatPump:
 		return true
 	case classFastened:
-		return p.Start.Kind == loads.StartLetter || p.Start.Kind == loads.StartAmps
+		return p.Start.Kind == home.StartLetter || p.Start.Kind == home.StartAmps
 	}
 	return false
 }
 
-func plates(home *loads.Home) []plate {
-	out := make([]plate, len(home.Circuits))
-	for i := range home.Circuits {
-		out[i] = newPlate(home, i)
+func plates(house *home.Home) []plate {
+	out := make([]plate, len(house.Circuits))
+	for i := range house.Circuits {
+		out[i] = newPlate(house, i)
 	}
 	return out
 }
 
-func newPlate(home *loads.Home, i int) plate {
-	c := &home.Circuits[i]
+func newPlate(house *home.Home, i int) plate {
+	c := &house.Circuits[i]
 	at := fmt.Sprintf("circuits[%d]", i)
 	p := plate{Circuit: c, class: c.Class, id: at + ".nameplate"}
 	if p.class == "" {
 		p.class, p.assumed = guess(c), true
 	}
-	running := float64(c.RunningPower().VA())
-	ownPlate := home.Given(at + ".nameplate")
+	running := float64(loads.RunningPower(c).VA())
+	ownPlate := house.Given(at + ".nameplate")
 	switch {
 	case c.Nameplate > 0 && (ownPlate || float64(c.Nameplate) >= running):
 		p.eachVA, p.how = float64(c.Nameplate), "as its plate says"
-		p.fromFile = home.Source(at + ".nameplate")
+		p.fromFile = house.Source(at + ".nameplate")
 	default:
 		p.eachVA, p.how = running, "no nameplate is given, so its running VA"
-		p.isAmps = home.Given(at + ".running_amps")
-		p.fromFile = home.Source(at+".running", at+".running_amps", at+".heater", at)
+		p.isAmps = house.Given(at + ".running_amps")
+		p.fromFile = house.Source(at+".running", at+".running_amps", at+".heater", at)
 	}
 	p.how = fmt.Sprintf("%s, %s: %s", c.Name, p.class, p.how)
 	if c.Count > 1 {
@@ -90,19 +91,19 @@ func newPlate(home *loads.Home, i int) plate {
 
 // guess takes a class from what else the circuit says: a 120 V circuit without a class is part of the general load, as
 // NEC 220.14(J) counts outlets; a 240 V one feeds one thing.
-func guess(c *loads.Circuit) string {
+func guess(c *home.Circuit) string {
 	switch {
-	case c.Use.Kind == loads.UseCooling:
+	case c.Use.Kind == home.UseCooling:
 		return classCooling
-	case c.Start.Kind == loads.StartLetter:
+	case c.Start.Kind == home.StartLetter:
 		return classMotor
 	case c.Volts <= 130:
 		return classReceptacles
-	case c.Use.Kind == loads.UseHeating && c.Start.Kind == loads.NoStart:
+	case c.Use.Kind == home.UseHeating && c.Start.Kind == home.NoStart:
 		return classSpaceHeat
-	case c.Use.Kind == loads.UseHeating:
+	case c.Use.Kind == home.UseHeating:
 		return classHeatPump
-	case c.Start.Kind == loads.StartAmps:
+	case c.Start.Kind == home.StartAmps:
 		return classMotor
 	}
 	return classOther

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/profiles"
 )
@@ -51,9 +51,9 @@ func (w *work) addConductors() {
 			return
 		}
 		w.check("wire", Needs, "site.runs is missing: without lengths no voltage drop can be worked out", "NEC 210.19(A), informational note, 2020 edition, from memory")
-		runs = loads.Runs{{Name: "Source to transfer"}}
+		runs = home.Runs{{Name: "Source to transfer"}}
 		if w.Source.Inverter && w.Source.Engine {
-			runs = append(runs, loads.Run{Name: "Generator to inverter", Serves: generatorRun})
+			runs = append(runs, home.Run{Name: "Generator to inverter", Serves: generatorRun})
 		}
 	}
 	for i, run := range runs {
@@ -72,7 +72,7 @@ func (w *work) addConductors() {
 
 // A sizedRun is a run with what the file leaves open filled in.
 type sizedRun struct {
-	loads.Run
+	home.Run
 	serves string
 	loadA  float64
 	share  float64 // of the load that the wire must carry
@@ -83,7 +83,7 @@ type sizedRun struct {
 }
 
 // newRun fills in what serves, current and volts are; ok is false where no current is known.
-func (w *work) newRun(run loads.Run) (r sizedRun, ok bool) {
+func (w *work) newRun(run home.Run) (r sizedRun, ok bool) {
 	r = sizedRun{Run: run, serves: run.Serves, share: 1, volts: float64(run.Volts), loadA: float64(run.Amps), why: "the current it carries"}
 	if r.serves == "" {
 		r.serves = "source"
@@ -114,7 +114,7 @@ func (w *work) newRun(run loads.Run) (r sizedRun, ok bool) {
 // dwellingService says whether 310.12 holds: a 120/240 V service of 100 to 400 A that carries the whole dwelling.
 func (w *work) dwellingService(ratingA float64) bool {
 	rows := profiles.DwellingServices()
-	return w.home.House.Service == loads.SplitPhase && ratingA >= rows[0].RatingA && ratingA <= rows[len(rows)-1].RatingA
+	return w.home.House.Service == home.SplitPhase && ratingA >= rows[0].RatingA && ratingA <= rows[len(rows)-1].RatingA
 }
 
 // What a generator's wires must carry.
@@ -141,7 +141,7 @@ func (r *sizedRun) sourceCurrent(s *Source) {
 
 // systemVolts is the voltage of a run that does not say.
 func (w *work) systemVolts() float64 {
-	if w.home.House.Service == loads.SplitPhase {
+	if w.home.House.Service == home.SplitPhase {
 		return 240
 	}
 	return float64(w.home.House.Service.LegVolts())

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/profiles"
 )
 
@@ -70,7 +70,7 @@ func (s Source) neutralWords() string {
 // poles counts what the switch opens.
 func (w *work) poles(s *Source) int {
 	poles := 1
-	if w.home.House.Service == loads.SplitPhase {
+	if w.home.House.Service == home.SplitPhase {
 		poles = 2
 	}
 	if s.switched() {
@@ -136,7 +136,7 @@ func (w *work) addAutomatic(s *Source, rating float64) {
 	}
 	var managed []string // the rule counts on each of them being off, whatever its volts
 	for _, row := range w.Panel {
-		if !row.Backed || row.Care == string(loads.Rotate) {
+		if !row.Backed || row.Care == string(home.Rotate) {
 			managed = append(managed, row.Circuit)
 		}
 	}

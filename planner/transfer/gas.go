@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/profiles"
 )
@@ -36,7 +36,7 @@ func (w *work) addGas() {
 			continue
 		}
 		gas := w.home.Site.Gas
-		if gas == (loads.Gas{}) || orWord(gas.Kind, naturalGas) != s.Fuel {
+		if gas == (home.Gas{}) || orWord(gas.Kind, naturalGas) != s.Fuel {
 			w.check("gas for "+s.Name, Needs, fmt.Sprintf("it burns %s kBtu/h of %s; site.gas does not say what pipe, meter or cylinders there are for that", number(kBtuH(s.GasKW)), s.Fuel), gasRules)
 			continue
 		}
@@ -49,7 +49,7 @@ const gasRules = "NFPA 54, 2021 edition, from memory"
 // kBtuH is a power in thousands of Btu/h.
 func kBtuH(kw float64) float64 { return units.Power.In(1000*kw, "kBtu/h") }
 
-func (w *work) addGasOf(s *Source, gas loads.Gas) {
+func (w *work) addGasOf(s *Source, gas home.Gas) {
 	others := float64(gas.Appliances)
 	for i := range w.home.Circuits {
 		if h := w.home.Circuits[i].Heater; h != nil {
@@ -100,7 +100,7 @@ func gasHazard(what string) string {
 }
 
 // addPipe looks the pipe up in the table of its gas, material and pressure.
-func (w *work) addPipe(s *Source, gas loads.Gas, demandBtuH float64) {
+func (w *work) addPipe(s *Source, gas home.Gas, demandBtuH float64) {
 	material := orWord(gas.Material, "iron")
 	inWC := units.Pressure.In(float64(gas.Pressure), "in w.c.")
 	if inWC == 0 {
@@ -142,7 +142,7 @@ func nextPipe(sizes []string, row []float64, demand float64) string {
 }
 
 // addCylinders asks what the cylinders give at the coldest of the outage, as empty as they may be.
-func (w *work) addCylinders(s *Source, gas loads.Gas, demandBtuH float64) {
+func (w *work) addCylinders(s *Source, gas home.Gas, demandBtuH float64) {
 	c := profiles.PipeTables().Cylinder
 	left := gas.Left
 	if left == 0 {

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/profiles"
 )
 
@@ -62,15 +62,15 @@ func nextStandard(amps float64) float64 {
 }
 
 // workConnected is for homes on other rules: the sum of the plates, which is physics.
-func workConnected(b book, home *loads.Home) {
+func workConnected(b book, house *home.Home) {
 	va := 0.0
 	var ids []string
-	for _, p := range plates(home) {
+	for _, p := range plates(house) {
 		ids = append(ids, p.id)
 		va += b.va(p.id, p.va(), p.how, p.fromFile)
 	}
 	b.va("service.connected_va", va, "the sum of the plates, nothing left out; what of it counts, the local wiring rules say", localRules, ids...)
-	b.put("service.connected_a", va/float64(home.House.Service.LegVolts()), "A", "VA / volts", "physics", "service.connected_va")
+	b.put("service.connected_a", va/float64(house.House.Service.LegVolts()), "A", "VA / volts", "physics", "service.connected_va")
 }
 
 // localRules stands in place of a clause where no clause of the US code holds.

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 )
 
@@ -81,15 +82,15 @@ func paired(a, b []ampItem) (amps float64) {
 
 // placeOnLegs puts 120 V loads on the line the file gives, the others so that the heavier line is as light as can be: the
 // same exact split that the plan uses, on a house of these loads alone.
-func placeOnLegs(home *loads.Home, items []ampItem) {
-	alone := *home
+func placeOnLegs(house *home.Home, items []ampItem) {
+	alone := *house
 	alone.Circuits = nil
 	var at []int
 	for i, item := range items {
 		if item.both() {
 			continue
 		}
-		alone.Circuits = append(alone.Circuits, loads.Circuit{Name: item.Name, Care: loads.Keep, Count: 1, Volts: item.Volts, Running: units.Watts(item.va),
+		alone.Circuits = append(alone.Circuits, home.Circuit{Name: item.Name, Care: home.Keep, Count: 1, Volts: item.Volts, Running: units.Watts(item.va),
 			PowerFactor: 1, Leg: item.Leg, SharesWith: item.SharesWith})
 		at = append(at, i)
 	}

@@ -3,11 +3,11 @@ package transfer
 import (
 	"fmt"
 
-	"holdover/loads"
+	"holdover/loads/home"
 )
 
 // split says whether the service has two lines.
-func (w *service) split() bool { return w.home.House.Service == loads.SplitPhase }
+func (w *service) split() bool { return w.home.House.Service == home.SplitPhase }
 
 // connected is what every method counts whole before its steps: the general load and all plates but heating and cooling.
 func (w *service) connected(id, source string) float64 {

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"holdover/loads"
+	"holdover/loads/home"
 )
 
 // A Row is one line of the panel schedule.
@@ -32,8 +33,8 @@ func (w *work) addPanel() {
 	partner := w.home.Partners()
 	for i := range w.home.Circuits {
 		c := &w.home.Circuits[i]
-		row := Row{Circuit: c.Name, Count: c.Count, BreakerA: float64(c.Breaker), Poles: 1, Care: string(c.Care), Backed: c.Care != loads.Shed,
-			SharesWith: partner[c.Name], RunningVA: float64(c.RunningPower().VA()) * float64(c.Count), Leg: c.Leg}
+		row := Row{Circuit: c.Name, Count: c.Count, BreakerA: float64(c.Breaker), Poles: 1, Care: string(c.Care), Backed: c.Care != home.Shed,
+			SharesWith: partner[c.Name], RunningVA: float64(loads.RunningPower(c).VA()) * float64(c.Count), Leg: c.Leg}
 		if c.Volts > 130 && w.US {
 			row.Poles, row.Leg = 2, "both"
 		}

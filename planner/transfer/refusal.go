@@ -3,7 +3,7 @@ package transfer
 import (
 	"strings"
 
-	"holdover/loads"
+	"holdover/loads/home"
 )
 
 // This file says no to a single 120 V source that would feed 240 V circuits or shared neutrals. Physics: both halves of a
@@ -15,7 +15,7 @@ const singleSupply = "NEC 710.15(C), 2020 edition, from memory"
 func (s Source) singleLeg() bool { return s.Legs < 2 }
 
 func (w *work) refuse() {
-	if w.home.House.Service == loads.Only230 {
+	if w.home.House.Service == home.Only230 {
 		return
 	}
 	tall, pairs := w.tallCircuits(), w.sharedPairs()
@@ -52,13 +52,13 @@ func (w *work) legWords(s *Source) string {
 }
 
 // sheet is the unit under gear that a source is, empty for an option of the plan.
-func (w *work) sheet(s *Source) loads.Gear {
+func (w *work) sheet(s *Source) home.Gear {
 	for _, g := range w.home.Gear {
 		if s.Offered && g.Name == s.Name {
 			return g
 		}
 	}
-	return loads.Gear{}
+	return home.Gear{}
 }
 
 // tallCircuits are the carried circuits of 240 V.

@@ -14,13 +14,13 @@ import (
 
 // scopeOf is the scope of a home with some sources, the first of them chosen.
 func scopeOf(t testing.TB, text string, sources ...Source) *Scope {
-	home := readHome(t, text)
-	d := loads.Work(home)
+	house := readHome(t, text)
+	d := loads.Work(house)
 	in := Inputs{Sources: sources}
 	if len(sources) > 0 {
 		in.Chosen = sources[0].Name
 	}
-	return Work(home, &d, in)
+	return Work(house, &d, in)
 }
 
 func hasCheck(s *Scope, result, name string) bool {

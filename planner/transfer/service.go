@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/profiles"
 )
 
@@ -12,7 +12,7 @@ import (
 // what one part hands to the next.
 type service struct {
 	book
-	home   *loads.Home
+	home   *home.Home
 	plates []plate
 	rules  profiles.DwellingLoad
 
@@ -39,10 +39,10 @@ type Service struct {
 
 // workService writes the calculated load of a home on US rules. Without a floor area there is none: better no figure
 // than one that leaves out the lights.
-func workService(b book, home *loads.Home) Service {
-	w := &service{book: b, home: home, plates: plates(home), rules: profiles.DwellingLoads()}
+func workService(b book, house *home.Home) Service {
+	w := &service{book: b, home: house, plates: plates(house), rules: profiles.DwellingLoads()}
 	w.addPlates()
-	if home.House.FloorArea == 0 {
+	if house.House.FloorArea == 0 {
 		return Service{}
 	}
 	w.addGeneral()

@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"gopkg.in/yaml.v3"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner/working"
 )
 
@@ -21,10 +21,10 @@ type published struct {
 	Expected  map[string]float64 `yaml:"expected"`
 }
 
-func readHome(t testing.TB, text string) *loads.Home {
-	home, err := loads.Read([]byte(text), "home.yaml")
+func readHome(t testing.TB, text string) *home.Home {
+	house, err := home.Read([]byte(text), "home.yaml")
 	require.NoError(t, err)
-	return home
+	return house
 }
 
 // sheetOf is the calculated load of a home.

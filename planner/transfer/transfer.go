@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner/working"
 	"holdover/profiles"
 )
@@ -97,7 +98,7 @@ const (
 type work struct {
 	*Scope
 	book
-	home    *loads.Home
+	home    *home.Home
 	demand  *loads.Demand
 	hazards map[string]bool
 	blamed  map[string][]string // hazard: the sources that raise it
@@ -109,12 +110,12 @@ func (w *work) blame(hazard string, s *Source) {
 	w.blamed[hazard] = append(w.blamed[hazard], s.Name)
 }
 
-// Work works out the scope of a home, its demand and what could carry it. It never fails on a [loads.Home] that
-// [loads.Read] returned.
-func Work(home *loads.Home, d *loads.Demand, in Inputs) *Scope {
+// Work works out the scope of a home, its demand and what could carry it. It never fails on a [home.Home] that
+// [home.Read] returned.
+func Work(house *home.Home, d *loads.Demand, in Inputs) *Scope {
 	sheet := &working.Sheet{}
-	s := &Scope{Sheet: sheet, US: home.House.Service != loads.Only230, Mode: home.House.Transfer, Sources: in.Sources, Legs: d.Legs}
-	w := &work{Scope: s, book: book{sheet}, home: home, demand: d, hazards: map[string]bool{}, blamed: map[string][]string{}}
+	s := &Scope{Sheet: sheet, US: house.House.Service != home.Only230, Mode: house.House.Transfer, Sources: in.Sources, Legs: d.Legs}
+	w := &work{Scope: s, book: book{sheet}, home: house, demand: d, hazards: map[string]bool{}, blamed: map[string][]string{}}
 	s.Source = chosen(in)
 	w.addService()
 	if s.Source == nil && len(d.Loads) > 0 {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/profiles"
 )
@@ -11,17 +12,17 @@ import (
 // FrostWait is how long a water heater that stands in a cold place can be without supply once that place is below 0 °C; ok is
 // false where it stands indoors, where there is no frost, and for one that draws nothing and so misses nothing. Its can_wait may
 // be meant for hot water, so it counts only where it is shorter.
-func FrostWait(home *loads.Home, i int) (wait units.Hours, ok bool) {
-	c := &home.Circuits[i]
+func FrostWait(house *home.Home, i int) (wait units.Hours, ok bool) {
+	c := &house.Circuits[i]
 	h := c.Heater
 	if h == nil || h.StandsIn == "" || h.StandsIn == "indoors" || h.Firing+h.Standby+h.FreezeGuard == 0 {
 		return 0, false
 	}
-	around, _ := home.Around(i)
+	around, _ := loads.Around(house, i)
 	for _, at := range around {
 		if at < 0 {
 			wait = units.Hours(profiles.FrostWait().H)
-			if _, known := home.Origin(fmt.Sprintf("circuits[%d].needs.can_wait", i)); known {
+			if _, known := house.Origin(fmt.Sprintf("circuits[%d].needs.can_wait", i)); known {
 				wait = min(wait, c.Needs.CanWait)
 			}
 			return wait, true
@@ -31,8 +32,8 @@ func FrostWait(home *loads.Home, i int) (wait units.Hours, ok bool) {
 }
 
 // inFrost shortens a limit to what frost leaves of it.
-func inFrost(home *loads.Home, i int, limit Limit) Limit {
-	wait, ok := FrostWait(home, i)
+func inFrost(house *home.Home, i int, limit Limit) Limit {
+	wait, ok := FrostWait(house, i)
 	if !ok || limit.Hours <= wait {
 		return limit
 	}

@@ -3,7 +3,7 @@ package waiting
 import (
 	"math"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 )
 
@@ -19,8 +19,8 @@ type House struct {
 }
 
 // HouseOf takes the building from a home; missing names what the home file must give for it.
-func HouseOf(home *loads.Home) (h House, missing []string) {
-	b := home.House
+func HouseOf(house *home.Home) (h House, missing []string) {
+	b := house.House
 	if b.HeatLoss == 0 {
 		missing = append(missing, "home.heat_loss")
 	}

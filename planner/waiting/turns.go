@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/effort"
 )
@@ -63,12 +64,12 @@ const busiest = 0.9
 // of them, which is what a plan counts on, and then no two may be on together that want more watts, or start harder, than one of
 // them alone. A turn is as long as makes up for the longest wait: with a circuit on a share d of
 // the time, d·wait/(1 − d). The end of ctx ends the search, and what is found then is not proven.
-func Turns(ctx context.Context, home *loads.Home, d *loads.Demand, allowed units.VoltAmps) Timetable {
-	t := Timetable{Start: d.Start, Length: min(home.Outage.Length, longestTable), Outage: home.Outage.Length, Allowed: allowed, Found: true, Proven: true}
-	limits := Limits(home, d.Start)
+func Turns(ctx context.Context, house *home.Home, d *loads.Demand, allowed units.VoltAmps) Timetable {
+	t := Timetable{Start: d.Start, Length: min(house.Outage.Length, longestTable), Outage: house.Outage.Length, Allowed: allowed, Found: true, Proven: true}
+	limits := Limits(house, d.Start)
 	for i := range d.Loads {
-		if l := &d.Loads[i]; l.Care == loads.Rotate {
-			t.sort(home, l, limits[l.Index])
+		if l := &d.Loads[i]; l.Care == home.Rotate {
+			t.sort(house, l, limits[l.Index])
 		}
 	}
 	t.allow(allowed)
@@ -79,8 +80,8 @@ func Turns(ctx context.Context, home *loads.Home, d *loads.Demand, allowed units
 }
 
 // sort puts one circuit where it belongs: it takes turns, waits the outage out, or can not take turns.
-func (t *Timetable) sort(home *loads.Home, l *loads.Load, limit Limit) {
-	duty := max(l.MeanDuty(), guardDuty(home, l))
+func (t *Timetable) sort(house *home.Home, l *loads.Load, limit Limit) {
+	duty := max(l.MeanDuty(), guardDuty(house, l))
 	switch {
 	case !limit.Known():
 		t.Unknown = append(t.Unknown, l.Name)
@@ -100,13 +101,13 @@ func (t *Timetable) sort(home *loads.Home, l *loads.Load, limit Limit) {
 }
 
 // guardDuty is the share of the coldest hour that a heater's frost heaters are on: its turns must make up for that too.
-func guardDuty(home *loads.Home, l *loads.Load) (most float64) {
-	around, ok := home.Around(l.Index)
+func guardDuty(house *home.Home, l *loads.Load) (most float64) {
+	around, ok := loads.Around(house, l.Index)
 	if !ok || l.Heater.FreezeGuard == 0 {
 		return 0
 	}
 	for _, at := range around {
-		most = max(most, l.Heater.GuardDuty(at))
+		most = max(most, loads.GuardDuty(l.Heater, at))
 	}
 	return most
 }

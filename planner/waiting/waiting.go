@@ -9,6 +9,7 @@ import (
 	"math"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/profiles"
 )
@@ -17,7 +18,7 @@ import (
 type Limit struct {
 	Circuit string
 	Index   int // in Home.Circuits
-	Care    loads.Care
+	Care    home.Care
 	Hours   units.Hours // 0 for what can never wait; +Inf where nothing says how long
 	Full    units.Hours // for a freezer that is full; 0 for all else
 	Why     string
@@ -32,26 +33,26 @@ func (l Limit) Known() bool { return !math.IsInf(float64(l.Hours), 1) }
 
 // Limits lists how long each circuit of a home can wait, in the order of the file. A limit that the home file itself gives goes
 // first; but medical equipment never waits, and a heater in frost not for long, whatever it says.
-func Limits(home *loads.Home, start units.Hours) []Limit {
-	out := make([]Limit, len(home.Circuits))
-	for i := range home.Circuits {
-		c := &home.Circuits[i]
-		out[i] = inFrost(home, i, limitOf(home, i, start))
+func Limits(house *home.Home, start units.Hours) []Limit {
+	out := make([]Limit, len(house.Circuits))
+	for i := range house.Circuits {
+		c := &house.Circuits[i]
+		out[i] = inFrost(house, i, limitOf(house, i, start))
 		out[i].Circuit, out[i].Index, out[i].Care = c.Name, i, c.Care
 	}
 	return out
 }
 
-func limitOf(home *loads.Home, i int, start units.Hours) Limit {
-	c := &home.Circuits[i]
+func limitOf(house *home.Home, i int, start units.Hours) Limit {
+	c := &house.Circuits[i]
 	at := fmt.Sprintf("circuits[%d].needs.can_wait", i)
-	_, known := home.Origin(at)
+	_, known := house.Origin(at)
 	food := profiles.FoodTimes()
 	switch {
 	case profiles.Medical(c.Like, c.Name):
 		return Limit{Hours: 0, Why: "medical equipment never waits", Source: "our own rule"}
-	case home.Given(at):
-		return Limit{Hours: c.Needs.CanWait, Why: "the home file says so", Source: home.Source(at)}
+	case house.Given(at):
+		return Limit{Hours: c.Needs.CanWait, Why: "the home file says so", Source: house.Source(at)}
 	case c.Pit.Room > 0 && c.Pit.Inflow > 0:
 		return Limit{Hours: units.Hours(float64(c.Pit.Room) / float64(c.Pit.Inflow)), Why: fmt.Sprintf("the pit takes %s L more and %s L run in an hour", units.Format(float64(c.Pit.Room)), units.Format(float64(c.Pit.Inflow))),
 			Source: "room / inflow"}
@@ -60,25 +61,25 @@ func limitOf(home *loads.Home, i int, start units.Hours) Limit {
 	case food.Freezes(c.Like):
 		return Limit{Hours: units.Hours(food.FreezerHalfFullH), Full: units.Hours(food.FreezerFullH),
 			Why: fmt.Sprintf("half full and shut; a full one keeps for %s h", units.Format(food.FreezerFullH)), Source: food.Source}
-	case c.Use.Kind == loads.UseHeating:
-		if limit, ok := heatingLimit(home, start); ok {
+	case c.Use.Kind == home.UseHeating:
+		if limit, ok := heatingLimit(house, start); ok {
 			return limit
 		}
 	}
 	if known {
-		return Limit{Hours: c.Needs.CanWait, Why: "usual for its kind", Source: home.Source(at)}
+		return Limit{Hours: c.Needs.CanWait, Why: "usual for its kind", Source: house.Source(at)}
 	}
 	return Limit{Hours: units.Hours(math.Inf(1)), Why: "nothing says how long (needs.can_wait)", Source: "our own rule"}
 }
 
 // heatingLimit lets heating wait until the house is too cold to stay in.
-func heatingLimit(home *loads.Home, start units.Hours) (Limit, bool) {
-	house, missing := HouseOf(home)
+func heatingLimit(household *home.Home, start units.Hours) (Limit, bool) {
+	house, missing := HouseOf(household)
 	if len(missing) > 0 {
 		return Limit{}, false
 	}
 	level := profiles.WarmthLevels()[0]
-	hours, falls := house.HoursTo(units.Celsius(level.C), home.Site.Outdoors(home.Outage.Season), start)
+	hours, falls := house.HoursTo(units.Celsius(level.C), loads.Outdoors(household.Site, household.Outage.Season), start)
 	if !falls {
 		return Limit{Hours: units.Hours(math.Inf(1)), Why: fmt.Sprintf("the house does not fall to %s °C", units.Format(level.C)), Source: "cool-down of the house as one lump of heat"}, true
 	}

@@ -10,19 +10,20 @@ import (
 	"pgregory.net/rapid"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 )
 
-func read(t require.TestingT, text string) *loads.Home {
-	home, err := loads.Read([]byte("holdover: 1\n"+text), "home.yaml")
+func read(t require.TestingT, text string) *home.Home {
+	house, err := home.Read([]byte("holdover: 1\n"+text), "home.yaml")
 	require.NoError(t, err)
-	return home
+	return house
 }
 
 // Each kind of limit: USDA times for food, the pit by its inflow, the house by its cooling, medical equipment never, whatever
 // the file says.
 func TestLimits_ByKind(t *testing.T) {
-	home := read(t, `home: {heat_loss: 220 W/K, heat_capacity: 9 kWh/K}
+	house := read(t, `home: {heat_loss: 220 W/K, heat_capacity: 9 kWh/K}
 site: {coldest: -15 C, daily_range: 0 K}
 circuits:
   - {name: Refrigerator, like: refrigerator}
@@ -34,7 +35,7 @@ circuits:
   - {name: Boiler, like: boiler-gas}
   - {name: Lamp, running: 10 W}
 `)
-	limits := Limits(home, 18)
+	limits := Limits(house, 18)
 	for i, want := range []units.Hours{4, 24, 30, 3, 1, 0, 13.765} {
 		assert.InDelta(t, float64(want), float64(limits[i].Hours), 0.01, limits[i].Circuit)
 		assert.NotEmpty(t, limits[i].Source)
@@ -48,10 +49,10 @@ circuits:
 func TestTurns_OfAHome(t *testing.T) {
 	text, err := os.ReadFile("../../testdata/homes/fit-owned.yaml")
 	require.NoError(t, err)
-	home, err := loads.Read(text, "fit-owned.yaml")
+	house, err := home.Read(text, "fit-owned.yaml")
 	require.NoError(t, err)
-	d := loads.Work(home)
-	plan := Work(context.Background(), home, &d, 0)
+	d := loads.Work(house)
+	plan := Work(context.Background(), house, &d, 0)
 	table := plan.Turns
 	require.True(t, table.Found && table.Proven, table.Says())
 	assert.Equal(t, []string{"Chest freezer"}, table.WaitOut)
@@ -102,9 +103,9 @@ func TestTurns_NeverBreakALimit(t *testing.T) {
 		for _, like := range []string{"refrigerator", "well-pump-half-hp", "septic-pump", "circulation-pump", "freezer-chest", "sump-pump-third-hp"}[:rapid.IntRange(1, 6).Draw(r, "circuits")] {
 			text += "  - {name: " + like + ", like: " + like + ", care: rotate}\n"
 		}
-		home := read(r, text)
-		d := loads.Work(home)
-		if table := Turns(context.Background(), home, &d, units.VoltAmps(rapid.SampledFrom([]float64{0, 1000, 3000}).Draw(r, "allowed"))); table.Found {
+		house := read(r, text)
+		d := loads.Work(house)
+		if table := Turns(context.Background(), house, &d, units.VoltAmps(rapid.SampledFrom([]float64{0, 1000, 3000}).Draw(r, "allowed"))); table.Found {
 			found++
 			holds(r, table)
 		}
@@ -113,9 +114,9 @@ func TestTurns_NeverBreakALimit(t *testing.T) {
 }
 
 func TestTurns_WhatCannotTakeTurns(t *testing.T) {
-	home := read(t, "outage: {length: 24 h}\ncircuits:\n  - {name: Breathing, like: cpap, care: rotate}\n  - {name: Modem, like: modem, care: rotate, needs: {can_wait: 2 h}}\n  - {name: Kettle, like: kettle, care: keep}\n")
-	d := loads.Work(home)
-	table := Turns(context.Background(), home, &d, 0)
+	house := read(t, "outage: {length: 24 h}\ncircuits:\n  - {name: Breathing, like: cpap, care: rotate}\n  - {name: Modem, like: modem, care: rotate, needs: {can_wait: 2 h}}\n  - {name: Kettle, like: kettle, care: keep}\n")
+	d := loads.Work(house)
+	table := Turns(context.Background(), house, &d, 0)
 	assert.Equal(t, []string{"Breathing", "Modem"}, table.Keep)
 	assert.Empty(t, table.Turns)
 }
@@ -142,9 +143,9 @@ func TestLimits_AHeaterInFrostCannotWaitLong(t *testing.T) {
 // What takes turns with frost heaters is on as much as the coldest hour wants: at −10 °C, 14 of 24 K below the cut-in, they are on
 // 14/24 of the time, so an hour off is made up for by 1.4 h on, which is a turn of six quarter hours.
 func TestTurns_MakeUpForFrostHeaters(t *testing.T) {
-	home := read(t, "site: {coldest: -10 C, daily_range: 0 K}\noutage: {length: 24 h}\ncircuits: [{name: Outside, like: gas-instant-heater-outdoor, care: rotate}]\n")
-	d := loads.Work(home)
-	table := Turns(context.Background(), home, &d, 0)
+	house := read(t, "site: {coldest: -10 C, daily_range: 0 K}\noutage: {length: 24 h}\ncircuits: [{name: Outside, like: gas-instant-heater-outdoor, care: rotate}]\n")
+	d := loads.Work(house)
+	table := Turns(context.Background(), house, &d, 0)
 	require.Len(t, table.Rounds, 1)
 	assert.InDelta(t, 1.5, float64(table.Rounds[0].Turn), 1e-9)
 	holds(t, table)
@@ -153,10 +154,10 @@ func TestTurns_MakeUpForFrostHeaters(t *testing.T) {
 // A circuit of which nothing says how long it can wait is not said to wait; one that can wait longer than the table but not
 // through the outage is not either.
 func TestTurns_SayWhatIsNotKnown(t *testing.T) {
-	home := read(t, "outage: {length: 300 h}\ncircuits:\n  - {name: Lamp, running: 40 W, care: rotate}\n"+
+	house := read(t, "outage: {length: 300 h}\ncircuits:\n  - {name: Lamp, running: 40 W, care: rotate}\n"+
 		"  - {name: Well, running: 800 W, care: rotate, needs: {can_wait: 200 h}}\n  - {name: Tool, running: 800 W, care: rotate, needs: {can_wait: 400 h}}\n")
-	d := loads.Work(home)
-	table := Turns(context.Background(), home, &d, 0)
+	d := loads.Work(house)
+	table := Turns(context.Background(), house, &d, 0)
 	assert.Equal(t, []string{"Lamp"}, table.Unknown)
 	assert.Equal(t, []string{"Well (within 200 h)"}, table.Later)
 	assert.Equal(t, []string{"Tool"}, table.WaitOut)
@@ -165,11 +166,11 @@ func TestTurns_SayWhatIsNotKnown(t *testing.T) {
 
 // By default no two are on together that start harder, or want more watts, than what a plan counts on.
 func TestTurns_StayWithinThePlansWorstMoment(t *testing.T) {
-	home := read(t, "outage: {length: 24 h}\ncircuits:\n  - {name: Kettle, running: 1500 W, use: {duty: 0.05}, care: rotate, needs: {can_wait: 6 h}}\n"+
+	house := read(t, "outage: {length: 24 h}\ncircuits:\n  - {name: Kettle, running: 1500 W, use: {duty: 0.05}, care: rotate, needs: {can_wait: 6 h}}\n"+
 		"  - {name: Pump, running: 500 W, power_factor: 0.7, start: {times: 5}, use: {duty: 0.2}, care: rotate, needs: {can_wait: 2 h}}\n"+
 		"  - {name: Cooler, running: 400 W, power_factor: 0.7, start: {times: 5}, use: {duty: 0.3}, care: rotate, needs: {can_wait: 3 h}}\n")
-	d := loads.Work(home)
-	table := Turns(context.Background(), home, &d, 0)
+	d := loads.Work(house)
+	table := Turns(context.Background(), house, &d, 0)
 	require.True(t, table.Found)
 	holds(t, table)
 	for _, a := range table.Turns {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/working"
 	"holdover/profiles"
@@ -30,24 +31,24 @@ type Level struct {
 }
 
 // Work works the waiting of a home out. allowed bounds what takes turns at a time, see [Turns].
-func Work(ctx context.Context, home *loads.Home, d *loads.Demand, allowed units.VoltAmps) Plan {
-	p := Plan{Limits: Limits(home, d.Start), Turns: Turns(ctx, home, d, allowed), Sheet: &working.Sheet{}}
-	p.House, p.Missing = HouseOf(home)
-	p.addHouse(home, d)
-	p.addLimits(home)
-	p.addTurns(home)
+func Work(ctx context.Context, house *home.Home, d *loads.Demand, allowed units.VoltAmps) Plan {
+	p := Plan{Limits: Limits(house, d.Start), Turns: Turns(ctx, house, d, allowed), Sheet: &working.Sheet{}}
+	p.House, p.Missing = HouseOf(house)
+	p.addHouse(house, d)
+	p.addLimits(house)
+	p.addTurns(house)
 	return p
 }
 
 const lumped = "the house as one lump of heat, Newton's law of cooling, exact in each hour"
 
-func (p *Plan) addHouse(home *loads.Home, d *loads.Demand) {
+func (p *Plan) addHouse(house *home.Home, d *loads.Demand) {
 	if len(p.Missing) > 0 {
 		return
 	}
-	outdoors := home.Site.Outdoors(home.Outage.Season)
-	from := []string{working.Input(p.Sheet, home, "home.heat_loss", float64(p.House.Loss), "W/K"), working.Input(p.Sheet, home, "home.heat_capacity", float64(p.House.Capacity), "Wh/K"),
-		working.Input(p.Sheet, home, "home.gains", float64(p.House.Gains), "W"), working.Input(p.Sheet, home, "home.indoors", float64(home.House.Indoors), "°C")}
+	outdoors := loads.Outdoors(house.Site, house.Outage.Season)
+	from := []string{working.Input(p.Sheet, house, "home.heat_loss", float64(p.House.Loss), "W/K"), working.Input(p.Sheet, house, "home.heat_capacity", float64(p.House.Capacity), "Wh/K"),
+		working.Input(p.Sheet, house, "home.gains", float64(p.House.Gains), "W"), working.Input(p.Sheet, house, "home.indoors", float64(house.House.Indoors), "°C")}
 	p.Sheet.Add(working.Figure{ID: "waiting.time_constant_h", Value: float64(p.House.TimeConstant()), Unit: "h", How: "heat capacity / heat loss", From: from[:2], Source: lumped})
 	for _, l := range profiles.WarmthLevels() {
 		level := Level{At: units.Celsius(l.C), Means: l.Means, Source: l.Source}
@@ -62,7 +63,7 @@ func (p *Plan) addHouse(home *loads.Home, d *loads.Demand) {
 	}
 }
 
-func (p *Plan) addLimits(home *loads.Home) {
+func (p *Plan) addLimits(house *home.Home) {
 	for _, l := range p.Limits {
 		f := working.Figure{ID: fmt.Sprintf("waiting.circuit_%d_h", l.Index+1), Value: float64(l.Hours), Unit: "h", How: l.Circuit + ": " + l.Why, Source: l.Source}
 		if !l.Known() {
@@ -72,7 +73,7 @@ func (p *Plan) addLimits(home *loads.Home) {
 	}
 }
 
-func (p *Plan) addTurns(home *loads.Home) {
+func (p *Plan) addTurns(house *home.Home) {
 	t := p.Turns
 	if len(t.Rounds) == 0 || !t.Found {
 		return
@@ -87,9 +88,9 @@ func (p *Plan) addTurns(home *loads.Home) {
 	p.Sheet.Add(working.Figure{ID: "turns.energy_wh", Value: float64(t.Energy), Unit: "Wh", From: append(from, "turns.allowed_va", "turns.allowed_w", "turns.allowed_start_va"),
 		How: fmt.Sprintf("running W of each circuit over its turns in slots of %s min", units.Format(60*float64(t.Slot))), Source: searchSource})
 	p.Sheet.Add(working.Figure{ID: "turns.least_wh", Value: float64(t.Bound), Unit: "Wh", From: from, How: "no timetable of turns as long takes less", Source: searchSource})
-	a := home.Assume
+	a := house.Assume
 	p.Sheet.Add(working.Figure{ID: "turns.battery_wh", Value: float64(t.Energy) / a.InverterEfficiency, Unit: "Wh", How: "energy of the turns / inverter efficiency: what they take from the battery",
-		From: []string{"turns.energy_wh", working.Input(p.Sheet, home, "assume.inverter_efficiency", a.InverterEfficiency, "")}})
+		From: []string{"turns.energy_wh", working.Input(p.Sheet, house, "assume.inverter_efficiency", a.InverterEfficiency, "")}})
 }
 
 const searchSource = "search of every timetable, least cost first (A*), with a proved bound"

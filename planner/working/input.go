@@ -3,13 +3,13 @@ package working
 import (
 	"cmp"
 
-	"holdover/loads"
+	"holdover/loads/home"
 )
 
 // Input writes a value of the home that need not be given on a sheet, with the line it stands on, and returns its id. What
 // nobody gave counts as none.
-func Input(s *Sheet, home *loads.Home, path string, value float64, unit string) string {
-	source := home.Source(path)
+func Input(s *Sheet, house *home.Home, path string, value float64, unit string) string {
+	source := house.Source(path)
 	how := "given"
 	if source == "" {
 		how = "not given; none is counted"

@@ -7,7 +7,7 @@ import (
 	"io/fs"
 	"os"
 
-	"holdover/loads"
+	"holdover/loads/home"
 )
 
 // ErrForeign says that what stands under the name of a file of ours was not made by us: a link, a file of somebody else, one
@@ -47,7 +47,7 @@ func ReadPrivate(path string, most int64) ([]byte, fs.FileInfo, error) {
 func foreign(info fs.FileInfo) string {
 	switch {
 	case !info.Mode().IsRegular():
-		return "is " + loads.Kind(info.Mode())
+		return "is " + home.Kind(info.Mode())
 	case !ours(info):
 		return "belongs to somebody else"
 	case openToOthers(info.Mode()):

@@ -6,7 +6,7 @@ import (
 	"os"
 	"path/filepath"
 
-	"holdover/loads"
+	"holdover/loads/home"
 )
 
 // follow gives the file that a path leads to over symbolic links; it need not be there, but a link to it must not be all
@@ -38,7 +38,7 @@ func writable(target string) (fs.FileInfo, error) {
 	case err != nil:
 		return nil, Cause(err)
 	case !info.Mode().IsRegular():
-		return nil, errors.New("it is " + loads.Kind(info.Mode()) + " and not a regular file")
+		return nil, errors.New("it is " + home.Kind(info.Mode()) + " and not a regular file")
 	case info.Mode().Perm()&0o200 == 0:
 		return nil, errors.New("it is read-only")
 	}

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 	"holdover/planner/working"
 	"holdover/profiles"
@@ -77,15 +77,15 @@ func addDecisive(p *page, first, second *planner.Result) {
 	p.item(fmt.Sprintf("The same in both: %s.", counted(same, "figure")))
 }
 
-func cellOf(home *loads.Home, f working.Figure, ok bool) string {
+func cellOf(house *home.Home, f working.Figure, ok bool) string {
 	if !ok {
 		return "-"
 	}
-	return Quantity(home, f)
+	return Quantity(house, f)
 }
 
 // difference is by how much the second figure is more or less than the first, in the units of the home.
-func difference(home *loads.Home, first, second working.Figure, both bool) string {
+func difference(house *home.Home, first, second working.Figure, both bool) string {
 	if !both || first.Word != "" || second.Word != "" || first.Unit != second.Unit {
 		return ""
 	}
@@ -96,7 +96,7 @@ func difference(home *loads.Home, first, second working.Figure, both bool) strin
 	case profiles.PriceBands().Currency:
 		by.Value = planner.RoundedPrice(by.Value)
 	}
-	return signed(Quantity(home, by), by.Value)
+	return signed(Quantity(house, by), by.Value)
 }
 
 func signed(text string, value float64) string {

@@ -8,16 +8,16 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 	"holdover/planner/working"
 	"holdover/profiles"
 )
 
-func read(t *testing.T, text string) *loads.Home {
-	home, err := loads.Read([]byte(text), "home.yaml")
+func read(t *testing.T, text string) *home.Home {
+	house, err := home.Read([]byte(text), "home.yaml")
 	require.NoError(t, err)
-	return home
+	return house
 }
 
 const firstHome = `
@@ -67,20 +67,20 @@ func TestInputDifferences_NameEachFieldThatDiffers(t *testing.T) {
 }
 
 func TestInputDifferences_OfTheHomeFilesForms(t *testing.T) {
-	for want, start := range map[string]loads.Start{
-		"none": {Kind: loads.NoStart}, "{amps: 60 A}": {Kind: loads.StartAmps, Amps: 60},
-		"{code: G, hp: 0.5}":                {Kind: loads.StartLetter, Letter: "G", HP: 0.5},
-		"{watts: 800 W, power_factor: 0.5}": {Kind: loads.StartWatts, Watts: 800, PowerFactor: 0.5},
+	for want, start := range map[string]home.Start{
+		"none": {Kind: home.NoStart}, "{amps: 60 A}": {Kind: home.StartAmps, Amps: 60},
+		"{code: G, hp: 0.5}":                {Kind: home.StartLetter, Letter: "G", HP: 0.5},
+		"{watts: 800 W, power_factor: 0.5}": {Kind: home.StartWatts, Watts: 800, PowerFactor: 0.5},
 	} {
 		assert.Equal(t, want, startWords(start))
 	}
-	assert.Equal(t, "heating", useWords(loads.Use{Kind: loads.UseHeating}))
-	assert.Equal(t, "always on", useWords(loads.Use{}))
-	assert.Regexp(t, `^\{hours: \[0, 0\.5, 0, .*\]\}$`, useWords(loads.Use{Kind: loads.UseHours, Hours: [24]float64{1: 0.5}}))
+	assert.Equal(t, "heating", useWords(home.Use{Kind: home.UseHeating}))
+	assert.Equal(t, "always on", useWords(home.Use{}))
+	assert.Regexp(t, `^\{hours: \[0, 0\.5, 0, .*\]\}$`, useWords(home.Use{Kind: home.UseHours, Hours: [24]float64{1: 0.5}}))
 }
 
 func TestDifference_HasASignAndTheHomesUnits(t *testing.T) {
-	us := &loads.Home{House: loads.House{Units: "us"}}
+	us := &home.Home{House: home.House{Units: "us"}}
 	figure := func(value float64, unit string) working.Figure { return working.Figure{Value: value, Unit: unit} }
 	for _, c := range []struct {
 		first, second working.Figure

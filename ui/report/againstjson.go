@@ -1,7 +1,7 @@
 package report
 
 import (
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 	"holdover/planner/working"
 )
@@ -27,7 +27,7 @@ type (
 
 // AgainstJSON writes two plans and what differs between them.
 func AgainstJSON(first, second Side) (string, error) {
-	out := againstJSON{Version: loads.Version, First: planData(first.Result), Second: planData(second.Result),
+	out := againstJSON{Version: home.Version, First: planData(first.Result), Second: planData(second.Result),
 		FirstOption: kindOrNone(first.Option), SecondOption: kindOrNone(second.Option), Differences: []differenceJSON{}}
 	for _, d := range allDifferences(first, second) {
 		out.Differences = append(out.Differences, differenceJSON{d.id, sideValue(d.first), sideValue(d.second), unitOf(d)})

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner"
 )
@@ -27,7 +28,7 @@ func addCircuits(p *page, r *planner.Result) {
 }
 
 // named is a circuit's name, with how many of it there are.
-func named(c *loads.Circuit) string {
+func named(c *home.Circuit) string {
 	if c.Count > 1 {
 		return fmt.Sprintf("%s, %d of them", c.Name, c.Count)
 	}
@@ -38,7 +39,7 @@ func named(c *loads.Circuit) string {
 func addShed(p *page, r *planner.Result) {
 	var names []string
 	for i := range r.Home.Circuits {
-		if c := &r.Home.Circuits[i]; c.Care == loads.Shed {
+		if c := &r.Home.Circuits[i]; c.Care == home.Shed {
 			names = append(names, named(c))
 		}
 	}
@@ -52,7 +53,7 @@ func addShed(p *page, r *planner.Result) {
 func addLegs(p *page, r *planner.Result) {
 	legs := r.Demand.Legs
 	p.heading("Legs")
-	if r.Home.House.Service != loads.SplitPhase {
+	if r.Home.House.Service != home.SplitPhase {
 		p.item(fmt.Sprintf("One leg of %s carries everything: %s.", r.Home.House.Service, amount(float64(legs.A.VA()), "VA")))
 		return
 	}

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/fit"
 	"holdover/planner/working"
@@ -13,7 +13,7 @@ import (
 
 // Fit writes what each unit's spec sheet comes to: the verdict, then what fails, what it hangs on, what the sheet lacks and what
 // is in order. The best comes first.
-func Fit(home *loads.Home, r fit.Report, width int) string {
+func Fit(house *home.Home, r fit.Report, width int) string {
 	p := &page{width: max(width, MinWidth)}
 	p.paragraph(fitTitle(r), "")
 	addFit(p, r)

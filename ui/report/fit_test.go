@@ -8,29 +8,29 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner/fit"
 )
 
-func fitted(t *testing.T, path string) (*loads.Home, fit.Report) {
+func fitted(t *testing.T, path string) (*home.Home, fit.Report) {
 	t.Helper()
-	home, err := loads.ReadFile(path)
+	house, err := home.ReadFile(path)
 	require.NoError(t, err)
-	result, err := fit.Of(home, fit.Request{})
+	result, err := fit.Of(house, fit.Request{})
 	require.NoError(t, err)
-	return home, result
+	return house, result
 }
 
 // The page as it is shown, for a reader of a change to judge. Renew it with -update.
 func TestFitOfOneAppliance(t *testing.T) {
-	home, result := fitted(t, "../../testdata/homes/fit-appliance.yaml")
-	golden(t, "fit.golden", Fit(home, result, 80))
+	house, result := fitted(t, "../../testdata/homes/fit-appliance.yaml")
+	golden(t, "fit.golden", Fit(house, result, 80))
 }
 
 // Every check of every unit is said, whole and once.
 func TestFit_SaysEveryCheck(t *testing.T) {
-	home, result := fitted(t, "../../testdata/homes/fit-owned.yaml")
-	text := strings.Join(strings.Fields(Fit(home, result, 100)), " ")
+	house, result := fitted(t, "../../testdata/homes/fit-owned.yaml")
+	text := strings.Join(strings.Fields(Fit(house, result, 100)), " ")
 	for _, u := range result.Units {
 		for _, c := range u.Checks {
 			said := strings.ReplaceAll(c.ID, "-", " ") + ": " + strings.Join(strings.Fields(c.Says), " ")

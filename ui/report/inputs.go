@@ -5,7 +5,7 @@ import (
 	"reflect"
 	"strings"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/working"
 )
@@ -16,16 +16,16 @@ type differing struct {
 	first, second *working.Figure
 }
 
-func (d differing) text(home *loads.Home, side *working.Figure) string {
+func (d differing) text(house *home.Home, side *working.Figure) string {
 	if side == nil {
 		return "not given"
 	}
-	return Quantity(home, *side)
+	return Quantity(house, *side)
 }
 
 // inputDifferences lists what differs in what two plans rest on, by field path: outage.length, circuits[Sump pump].care. A
 // circuit is known by its name; one that only one home has is named once. Gear is no input of a plan.
-func inputDifferences(first, second *loads.Home) []differing {
+func inputDifferences(first, second *home.Home) []differing {
 	return append(differences(inputsOf(first), inputsOf(second)), circuitDifferences(first, second)...)
 }
 
@@ -51,8 +51,8 @@ func differences(first, second []working.Figure) (out []differing) {
 	return out
 }
 
-func inputsOf(home *loads.Home) (out []working.Figure) {
-	for _, in := range home.Inputs() {
+func inputsOf(house *home.Home) (out []working.Figure) {
+	for _, in := range house.Inputs() {
 		if in.Path != "home.name" {
 			out = append(out, working.Figure{ID: in.Path, Value: in.Value, Word: in.Word, Unit: in.Unit})
 		}
@@ -60,8 +60,8 @@ func inputsOf(home *loads.Home) (out []working.Figure) {
 	return out
 }
 
-func circuitDifferences(first, second *loads.Home) (out []differing) {
-	other := map[string]*loads.Circuit{}
+func circuitDifferences(first, second *home.Home) (out []differing) {
+	other := map[string]*home.Circuit{}
 	for i := range second.Circuits {
 		other[second.Circuits[i].Name] = &second.Circuits[i]
 	}
@@ -83,18 +83,18 @@ func circuitDifferences(first, second *loads.Home) (out []differing) {
 }
 
 // wholeCircuit stands for a circuit that only one home has: its care.
-func wholeCircuit(c *loads.Circuit) *working.Figure {
+func wholeCircuit(c *home.Circuit) *working.Figure {
 	return &working.Figure{ID: "circuits[" + c.Name + "]", Word: string(c.Care)}
 }
 
-func circuitInputs(c *loads.Circuit) []working.Figure {
+func circuitInputs(c *home.Circuit) []working.Figure {
 	return fieldFigures(reflect.ValueOf(*c), "circuits", "circuits["+c.Name+"].")
 }
 
 // fieldFigures lists the fields of a section of the home file that are not at their zero, with those inside it.
 func fieldFigures(v reflect.Value, section, prefix string) (out []working.Figure) {
 	unit := map[string]string{}
-	for _, f := range loads.FieldsOf(section) {
+	for _, f := range home.FieldsOf(section) {
 		if f.Dimension != nil {
 			unit[f.Key] = f.Dimension.Base
 		}
@@ -107,14 +107,14 @@ func fieldFigures(v reflect.Value, section, prefix string) (out []working.Figure
 		}
 		f := working.Figure{ID: prefix + key, Unit: unit[key]}
 		switch value := field.Interface().(type) {
-		case loads.Start:
+		case home.Start:
 			f.Word = startWords(value)
-		case loads.Use:
+		case home.Use:
 			f.Word = useWords(value)
-		case loads.Needs, loads.Tank, loads.Pit:
+		case home.Needs, home.Tank, home.Pit:
 			out = append(out, fieldFigures(field, key, f.ID+".")...)
 			continue
-		case *loads.Heater:
+		case *home.Heater:
 			out = append(out, fieldFigures(field.Elem(), key, f.ID+".")...)
 			continue
 		default:
@@ -133,15 +133,15 @@ func fieldFigures(v reflect.Value, section, prefix string) (out []working.Figure
 }
 
 // startWords writes a start as a home file has it.
-func startWords(s loads.Start) string {
-	text := map[loads.StartKind]string{
-		loads.StartTimes:  "times: " + units.Format(s.Times),
-		loads.StartAmps:   "amps: " + amount(float64(s.Amps), "A"),
-		loads.StartLetter: "code: " + s.Letter + ", hp: " + units.Format(s.HP),
-		loads.StartWatts:  "watts: " + amount(float64(s.Watts), "W"),
+func startWords(s home.Start) string {
+	text := map[home.StartKind]string{
+		home.StartTimes:  "times: " + units.Format(s.Times),
+		home.StartAmps:   "amps: " + amount(float64(s.Amps), "A"),
+		home.StartLetter: "code: " + s.Letter + ", hp: " + units.Format(s.HP),
+		home.StartWatts:  "watts: " + amount(float64(s.Watts), "W"),
 	}[s.Kind]
 	if text == "" {
-		return string(loads.NoStart)
+		return string(home.NoStart)
 	}
 	if s.PowerFactor > 0 {
 		text += ", power_factor: " + units.Format(s.PowerFactor)
@@ -150,13 +150,13 @@ func startWords(s loads.Start) string {
 }
 
 // useWords writes a use as a home file has it.
-func useWords(u loads.Use) string {
+func useWords(u home.Use) string {
 	switch u.Kind {
-	case loads.UseDuty:
+	case home.UseDuty:
 		return "{duty: " + units.Format(u.Duty) + "}"
-	case loads.UseHours:
+	case home.UseHours:
 		return "{hours: " + strings.ReplaceAll(fmt.Sprint(u.Hours), " ", ", ") + "}"
-	case loads.UseAlways:
+	case home.UseAlways:
 		return "always on"
 	}
 	return string(u.Kind)

@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/visible"
 	"holdover/planner"
 	"holdover/planner/choose"
@@ -62,7 +62,7 @@ type (
 
 // planData gathers what the JSON of a plan holds.
 func planData(r *planner.Result) planJSON {
-	out := planJSON{Version: loads.Version, Home: title(r.Home), Choice: r.Choice, Carried: r.Carried,
+	out := planJSON{Version: home.Version, Home: title(r.Home), Choice: r.Choice, Carried: r.Carried,
 		RunnerUp: r.Outlook.RunnerUp, Flips: []flipJSON{}, Unsettled: []unsettledJSON{}, AllTried: r.Outlook.AllTried, Front: frontOf(r), Risk: riskOf(r), Remedies: remediesOf(r),
 		Reasons: listed(r.Reasons), Figures: r.Sheet, Options: []optionJSON{}, Cautions: listed(r.Cautions)}
 	for _, o := range r.Options {

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner"
 	"holdover/planner/choose"
@@ -139,10 +139,10 @@ func nothingEver(front []choose.FrontPoint) bool {
 }
 
 // madeOf says in a few words what a design is made of.
-func madeOf(home *loads.Home, o choose.Outcome) string {
+func madeOf(house *home.Home, o choose.Outcome) string {
 	var parts []string
 	if o.Modules > 0 {
-		parts = append(parts, amount(batteryKWh(home, o.Design), "kWh")+" battery", amount(o.InverterVA, "VA")+" inverter")
+		parts = append(parts, amount(batteryKWh(house, o.Design), "kWh")+" battery", amount(o.InverterVA, "VA")+" inverter")
 	}
 	if o.ChargerKW > 0 {
 		parts = append(parts, amount(o.ChargerKW, "kW")+" charger")
@@ -153,8 +153,8 @@ func madeOf(home *loads.Home, o choose.Outcome) string {
 	return strings.Join(parts, ", ")
 }
 
-func batteryKWh(home *loads.Home, d choose.Design) float64 {
-	return float64(d.Modules) * float64(home.Assume.Module) / 1000
+func batteryKWh(house *home.Home, d choose.Design) float64 {
+	return float64(d.Modules) * float64(house.Assume.Module) / 1000
 }
 
 // riskSection shows what each option leaves open, and on what that rests.

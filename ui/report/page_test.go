@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 	"holdover/planner/working"
 )
@@ -36,8 +36,8 @@ func TestJSONShowsWhatATerminalWouldActOn(t *testing.T) {
 }
 
 func TestQuantityInTheUnitsOfTheHome(t *testing.T) {
-	us := &loads.Home{House: loads.House{Units: "us"}}
-	si := &loads.Home{House: loads.House{Units: "si"}}
+	us := &home.Home{House: home.House{Units: "us"}}
+	si := &home.Home{House: home.House{Units: "si"}}
 	for _, c := range []struct {
 		figure         working.Figure
 		us, si, inBoth string

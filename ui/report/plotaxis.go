@@ -5,7 +5,7 @@ import (
 	"math"
 	"strings"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 )
 
@@ -28,12 +28,12 @@ func (p Plot) axis(columns int, g Glyphs) []string {
 		line = append(line, g.Line)
 	}
 	clocks, days := newLabels(columns), newLabels(columns)
-	clocks.put(0, loads.Clock(p.Start))
+	clocks.put(0, home.Clock(p.Start))
 	days.put(0, "day 1")
 	for at := math.Ceil(begin/step) * step; at < end; at += step {
 		column := int((at - begin) * perMinute)
 		line[min(column, columns-1)] = g.Tick
-		clocks.put(column, loads.Clock(units.Hours(at/60)))
+		clocks.put(column, home.Clock(units.Hours(at/60)))
 	}
 	stride := max(step, day)
 	for at := math.Floor(begin/stride+1) * stride; at < end; at += stride {

@@ -3,7 +3,7 @@ package report
 import (
 	"strings"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/working"
 )
@@ -32,11 +32,11 @@ var shownUnits = map[string]shownUnit{
 const cubicFeet = 1 / 0.028316846592
 
 // Quantity writes a figure for people in the units of the home.
-func Quantity(home *loads.Home, f working.Figure) string {
+func Quantity(house *home.Home, f working.Figure) string {
 	if f.Word != "" {
 		return f.Word
 	}
-	if home.House.Units == "us" {
+	if house.House.Units == "us" {
 		if text, ok := inUS(f); ok {
 			return text
 		}
@@ -45,8 +45,8 @@ func Quantity(home *loads.Home, f working.Figure) string {
 }
 
 // BothSystems writes a figure in the units of the home, and in those of its formula where these differ.
-func BothSystems(home *loads.Home, f working.Figure) string {
-	text := Quantity(home, f)
+func BothSystems(house *home.Home, f working.Figure) string {
+	text := Quantity(house, f)
 	if si := inSI(f); f.Word == "" && si != text {
 		text += " (" + si + ")"
 	}

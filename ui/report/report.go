@@ -10,7 +10,7 @@ import (
 	"fmt"
 	"strings"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 )
 
@@ -59,18 +59,18 @@ func verdict(r *planner.Result) string {
 }
 
 func season(name string) string {
-	if name == loads.Mild {
+	if name == home.Mild {
 		return "a mild season"
 	}
 	return name
 }
 
 // title is what the home is called, or else its file.
-func title(home *loads.Home) string {
-	if name := strings.TrimSpace(home.House.Name); name != "" {
+func title(house *home.Home) string {
+	if name := strings.TrimSpace(house.House.Name); name != "" {
 		return name
 	}
-	return home.FileName()
+	return house.FileName()
 }
 
 // addCautions comes last and is always complete, the gravest first.
@@ -84,7 +84,7 @@ func addCautions(p *page, r *planner.Result) {
 // startText is the clock time at which the outage begins, and which one that is where every hour was tried.
 func startText(r *planner.Result) string {
 	if r.Home.Outage.Start.Worst {
-		return loads.Clock(r.Demand.Start) + " (the hour that asks the most energy)"
+		return home.Clock(r.Demand.Start) + " (the hour that asks the most energy)"
 	}
-	return loads.Clock(r.Demand.Start)
+	return home.Clock(r.Demand.Start)
 }

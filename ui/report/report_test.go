@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 	"holdover/profiles"
 )
@@ -18,9 +18,9 @@ import (
 var update = flag.Bool("update", false, "write the golden files anew")
 
 func planned(t testing.TB, text string) *planner.Result {
-	home, err := loads.Read([]byte(text), "home.yaml")
+	house, err := home.Read([]byte(text), "home.yaml")
 	require.NoError(t, err)
-	return planAll(t, home)
+	return planAll(t, house)
 }
 
 // The page as it is shown, for a reader of a change to judge. Renew it with -update.

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner"
 	"holdover/planner/working"
@@ -39,8 +39,8 @@ func nearer(a, b planner.Option) bool {
 // RunPlot is the picture of an option's run from its hardest start: what may be used of the battery, or without a battery
 // what the generator gives, and when the generator is on, the sun helps, something is short, and no engine may run. It
 // wants an option with a design.
-func RunPlot(home *loads.Home, o planner.Option) Plot {
-	p := Plot{Start: units.Hours(o.Outcome.Start), Length: home.Outage.Length}
+func RunPlot(house *home.Home, o planner.Option) Plot {
+	p := Plot{Start: units.Hours(o.Outcome.Start), Length: house.Outage.Length}
 	if o.Outcome.Modules > 0 {
 		p.Unit, p.Top = "kWh", o.Outcome.Run.BeginKWh
 		for _, s := range o.Trace {
@@ -53,14 +53,14 @@ func RunPlot(home *loads.Home, o planner.Option) Plot {
 			p.Top = max(p.Top, s.GeneratorKW)
 		}
 	}
-	p.Rows = runRows(home, o)
+	p.Rows = runRows(house, o)
 	return p
 }
 
 // shortKW is the least shortfall that is more than rounding: a microwatt.
 const shortKW = 1e-9
 
-func runRows(home *loads.Home, o planner.Option) []Row {
+func runRows(house *home.Home, o planner.Option) []Row {
 	generator, short, sun, quiet := Row{Label: "generator"}, Row{Label: "short"}, Row{Label: "sun"}, Row{Label: "quiet"}
 	for _, s := range o.Trace {
 		span := Span{s.From, s.To}
@@ -77,7 +77,7 @@ func runRows(home *loads.Home, o planner.Option) []Row {
 	var rows []Row
 	if o.Outcome.Machine != nil {
 		rows = append(rows, generator)
-		if quiet.Spans = quietSpans(home.Limits.Quiet, o.Outcome.Start, float64(home.Outage.Length)); quiet.Spans != nil {
+		if quiet.Spans = quietSpans(house.Limits.Quiet, o.Outcome.Start, float64(house.Outage.Length)); quiet.Spans != nil {
 			rows = append(rows, quiet)
 		}
 	}
@@ -88,7 +88,7 @@ func runRows(home *loads.Home, o planner.Option) []Row {
 }
 
 // quietSpans are the quiet hours of an outage that begins at a clock time.
-func quietSpans(quiet loads.QuietHours, start, lengthH float64) (spans []Span) {
+func quietSpans(quiet home.QuietHours, start, lengthH float64) (spans []Span) {
 	if !quiet.Any() {
 		return nil
 	}
@@ -102,7 +102,7 @@ func quietSpans(quiet loads.QuietHours, start, lengthH float64) (spans []Span) {
 }
 
 // RunWords says in sentences what the picture of a run shows, with least and most.
-func RunWords(home *loads.Home, o planner.Option) []string {
+func RunWords(house *home.Home, o planner.Option) []string {
 	run, m := o.Outcome.Run, o.Outcome.Machine
 	var words []string
 	if o.Outcome.Modules > 0 {
@@ -113,7 +113,7 @@ func RunWords(home *loads.Home, o planner.Option) []string {
 	if m != nil {
 		words = append(words, fmt.Sprintf("The generator runs %s in %s, gives %s of the %s that the plan counts on, and burns %s of %s.",
 			amount(run.RunHours, "h"), counted(run.Starts, "start"), generatorRange(o), amount(m.SiteKW, "kW"),
-			Quantity(home, working.Figure{Value: run.Fuel, Unit: m.Fuel.Unit}), m.Fuel.Name))
+			Quantity(house, working.Figure{Value: run.Fuel, Unit: m.Fuel.Unit}), m.Fuel.Name))
 	}
 	if !o.Carried {
 		words = append(words, fmt.Sprintf("%s is wanted and not supplied, first at %s.", amount(run.ShortKWh, "kWh"), clockOn(o, run.ShortAt)))
@@ -160,7 +160,7 @@ func RunLead(r *planner.Result, o planner.Option) string {
 	case !o.Open():
 		says = "would carry the house"
 	}
-	from := loads.Clock(units.Hours(o.Outcome.Start))
+	from := home.Clock(units.Hours(o.Outcome.Start))
 	if r.Home.Outage.Start.Worst {
 		from += ", the hardest hour for it"
 	}

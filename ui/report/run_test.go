@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 	"holdover/planner/choose"
 	"holdover/planner/outage"
@@ -108,11 +108,11 @@ func TestEvents_AgreeWithTheSummary(t *testing.T) {
 }
 
 func TestQuietSpans(t *testing.T) {
-	night := loads.QuietHours{From: 22, To: 7}
+	night := home.QuietHours{From: 22, To: 7}
 	assert.Equal(t, []Span{{4, 13}, {28, 37}, {52, 60}}, quietSpans(night, 18, 60))
 	assert.Equal(t, []Span{{0, 4}, {19, 24}}, quietSpans(night, 3, 24), "it begins within them")
-	assert.Equal(t, []Span{{12, 14}}, quietSpans(loads.QuietHours{From: 12, To: 14}, 0, 24))
-	assert.Nil(t, quietSpans(loads.QuietHours{}, 0, 24))
+	assert.Equal(t, []Span{{12, 14}}, quietSpans(home.QuietHours{From: 12, To: 14}, 0, 24))
+	assert.Nil(t, quietSpans(home.QuietHours{}, 0, 24))
 	assert.Nil(t, quietSpans(night, 8, 10))
 }
 

@@ -3,7 +3,7 @@ package report
 import (
 	"math"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 	"holdover/planner/choose"
 )
@@ -109,8 +109,8 @@ func rounded(shortfallKW float64) float64 {
 	return shortfallKW
 }
 
-func designOf(home *loads.Home, d choose.Design) designJSON {
-	out := designJSON{BatteryKWh: batteryKWh(home, d), Modules: d.Modules, InverterVA: d.InverterVA, ChargerKW: d.ChargerKW}
+func designOf(house *home.Home, d choose.Design) designJSON {
+	out := designJSON{BatteryKWh: batteryKWh(house, d), Modules: d.Modules, InverterVA: d.InverterVA, ChargerKW: d.ChargerKW}
 	if m := d.Machine; m != nil {
 		out.GeneratorKW, out.Generator, out.Fuel = m.KW, m.Kind, m.Fuel.Name
 	}

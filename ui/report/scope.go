@@ -5,7 +5,7 @@ import (
 	"regexp"
 	"strings"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner"
 	"holdover/planner/transfer"
@@ -37,7 +37,7 @@ func Scope(r *planner.Result, s *transfer.Scope, width int) string {
 // A jobSheet is the page being written.
 type jobSheet struct {
 	page
-	home  *loads.Home
+	home  *home.Home
 	scope *transfer.Scope
 }
 

@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 	"holdover/planner/transfer"
 	"holdover/profiles"
@@ -21,9 +21,9 @@ func scopeText(t testing.TB, r *planner.Result, width int) (string, *transfer.Sc
 }
 
 func planOfFile(t testing.TB, name string) *planner.Result {
-	home, err := loads.ReadFile(filepath.Join("../../testdata/homes", name))
+	house, err := home.ReadFile(filepath.Join("../../testdata/homes", name))
 	require.NoError(t, err)
-	return planAll(t, home)
+	return planAll(t, house)
 }
 
 // The job sheet as it is shown; renew it with -update.

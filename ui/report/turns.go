@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/loads/visible"
 	"holdover/planner/waiting"
@@ -111,7 +111,7 @@ func clockRow(start, column units.Hours, columns int) string {
 		at := start + column*units.Hours(c)
 		last := at - column
 		passes := int(float64(at)/3+1e-9) != int(float64(last)/3+1e-9)
-		text := loads.Clock(at)[:2] + "h"
+		text := home.Clock(at)[:2] + "h"
 		if (c == 0 || passes) && c >= free && c+len(text) <= columns {
 			copy(row[c:], text)
 			free = c + len(text) + 1
@@ -167,7 +167,7 @@ func Card(t waiting.Timetable) (lines [][2]string) {
 		if n := int(float64(t.Start+when)/24 + 1e-9); n > 0 {
 			day = fmt.Sprintf(" day %d", n+1)
 		}
-		lines = append(lines, [2]string{pad(loads.Clock(t.Start+when)+day, 11, false), strings.Join(parts, "; ")})
+		lines = append(lines, [2]string{pad(home.Clock(t.Start+when)+day, 11, false), strings.Join(parts, "; ")})
 	}
 	return lines
 }

@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 	"holdover/planner/waiting"
 )
@@ -40,9 +40,9 @@ func TestCard_OfASmallTimetable(t *testing.T) {
 
 // Every turn of a real timetable is on the card, and the chart has a row for each circuit.
 func TestCard_HasEveryTurn(t *testing.T) {
-	home, err := loads.ReadFile("../../testdata/homes/fit-owned.yaml")
+	house, err := home.ReadFile("../../testdata/homes/fit-owned.yaml")
 	require.NoError(t, err)
-	table := planner.Wait(t.Context(), planAll(t, home)).Turns
+	table := planner.Wait(t.Context(), planAll(t, house)).Turns
 	require.NotEmpty(t, table.Turns)
 	ons := 0
 	for _, line := range Card(table) {

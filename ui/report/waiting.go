@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"strings"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner"
 	"holdover/planner/waiting"
@@ -25,7 +25,7 @@ func addLimits(p *page, r *planner.Result, w waiting.Plan) {
 	p.heading("How long each can be without supply")
 	t := table{heads: []string{"circuit, and why", "hours"}, right: []bool{false, true}}
 	for _, l := range w.Limits {
-		if l.Care != loads.Shed {
+		if l.Care != home.Shed {
 			t.add(l.Circuit+": "+l.Why, WaitText(l, ""))
 		}
 	}
@@ -66,8 +66,8 @@ func addCoolDown(p *page, r *planner.Result, w waiting.Plan) {
 }
 
 // Degrees writes a temperature in the units of the home.
-func Degrees(home *loads.Home, c units.Celsius) string {
-	if home.House.Units == "us" {
+func Degrees(house *home.Home, c units.Celsius) string {
+	if house.House.Units == "us" {
 		return amount(units.Temperature.In(float64(c), "F"), "°F")
 	}
 	return amount(float64(c), "°C")

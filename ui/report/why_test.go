@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 	"holdover/planner/working"
 )
@@ -24,7 +24,7 @@ func sumOf(circuits int) *planner.Result {
 		sum.From = append(sum.From, id)
 	}
 	s.Add(sum)
-	return &planner.Result{Home: &loads.Home{}, Sheet: s}
+	return &planner.Result{Home: &home.Home{}, Sheet: s}
 }
 
 func TestALongSumShowsTheLargestAndCountsTheRest(t *testing.T) {
@@ -47,7 +47,7 @@ func TestAFigureMetAgainIsNotOpenedAgain(t *testing.T) {
 	s.Add(working.Figure{ID: "leaf", Value: 1})
 	s.Add(working.Figure{ID: "branch", Value: 2, From: []string{"leaf"}})
 	s.Add(working.Figure{ID: "top", Value: 3, How: "branch + branch", From: []string{"branch", "branch", "gone"}})
-	text, ok := Why(&planner.Result{Home: &loads.Home{}, Sheet: s}, "top", 80, false)
+	text, ok := Why(&planner.Result{Home: &home.Home{}, Sheet: s}, "top", 80, false)
 	require.True(t, ok)
 	assert.Equal(t, strings.TrimLeft(`
 top: 3
@@ -64,7 +64,7 @@ top: 3
 func TestAFigureOfAnOptionAloneIsFound(t *testing.T) {
 	option := &working.Sheet{}
 	option.Add(working.Figure{ID: "hybrid.cost", Value: 900, Unit: "USD"})
-	r := &planner.Result{Home: &loads.Home{}, Sheet: &working.Sheet{}, Options: []planner.Option{{Kind: planner.Hybrid, Sheet: option}}}
+	r := &planner.Result{Home: &home.Home{}, Sheet: &working.Sheet{}, Options: []planner.Option{{Kind: planner.Hybrid, Sheet: option}}}
 	text, ok := Why(r, "hybrid.cost", 80, false)
 	assert.True(t, ok)
 	assert.Equal(t, "hybrid.cost: 900 USD\n", text)

@@ -12,7 +12,7 @@ import (
 
 	"github.com/gdamore/tcell/v2"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 	"holdover/profiles"
 	"holdover/ui/screens/ahead"
@@ -78,7 +78,7 @@ func benchmarkKeys(b *testing.B, text []byte) {
 	}
 	a.steps = unending
 	drawn := make(chan struct{}, 1)
-	var last *loads.Home
+	var last *home.Home
 	screen.shown = func() {
 		if r := a.draft.Result(); r.Has.Choice && r.Home != last {
 			last = r.Home

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner"
 )
@@ -40,9 +41,9 @@ func circuitRow(l look, result *planner.Result, i int) gridRow {
 		legText(l, result, i), needsText(c.Needs),
 	}}
 	switch c.Care {
-	case loads.Keep:
+	case home.Keep:
 		row.mark = l.strong
-	case loads.Shed:
+	case home.Shed:
 		row.mark = l.quiet
 	}
 	return row
@@ -60,15 +61,15 @@ func loadOf(result *planner.Result, circuit int) (load loads.Load, place int, ok
 
 func runningText(result *planner.Result, i int) string {
 	c := &result.Home.Circuits[i]
-	power := c.RunningPower().W() * units.Watts(c.Count)
+	power := loads.RunningPower(c).W() * units.Watts(c.Count)
 	if load, _, ok := loadOf(result, i); ok {
 		power = load.Running.W()
 	}
 	return units.Format(float64(power)) + " W"
 }
 
-func startingText(l look, home *loads.Home, c *loads.Circuit) string {
-	starting, ok := c.StartingPower(home.Assume.StartingPowerFactor)
+func startingText(l look, house *home.Home, c *home.Circuit) string {
+	starting, ok := loads.StartingPower(c, house.Assume.StartingPowerFactor)
 	if !ok {
 		return l.glyphs.dash
 	}
@@ -84,11 +85,11 @@ func useText(l look, result *planner.Result, i int) string {
 		for _, share := range load.Duty {
 			hours += share
 		}
-	case c.Use.Kind == loads.UseAlways && c.Heater == nil:
+	case c.Use.Kind == home.UseAlways && c.Heater == nil:
 		hours = 24
-	case c.Use.Kind == loads.UseDuty:
+	case c.Use.Kind == home.UseDuty:
 		hours = 24 * c.Use.Duty
-	case c.Use.Kind == loads.UseHours:
+	case c.Use.Kind == home.UseHours:
 		for _, share := range c.Use.Hours {
 			hours += share
 		}
@@ -109,9 +110,9 @@ func legText(l look, result *planner.Result, i int) string {
 }
 
 // needsText says what a circuit asks of its supply, the hardest first.
-func needsText(n loads.Needs) string {
+func needsText(n home.Needs) string {
 	var words []string
-	if n.Wave == loads.Sine {
+	if n.Wave == home.Sine {
 		words = append(words, "sine")
 	}
 	if n.Gap > 0 {

@@ -5,11 +5,11 @@ import (
 
 	"github.com/gdamore/tcell/v2"
 
-	"holdover/loads"
+	"holdover/loads/home"
 )
 
 // newFaultsPage stands in for all other screens while the home file cannot be read. The file is never written from here.
-func newFaultsPage(a *app, faults loads.Faults) page {
+func newFaultsPage(a *app, faults home.Faults) page {
 	return newReader(func(width int) []string { return faultLines(a.look, a.path, faults, width) },
 		func(event *tcell.EventKey) bool {
 			if event.Rune() == 'r' {
@@ -24,7 +24,7 @@ func newFaultsPage(a *app, faults loads.Faults) page {
 }
 
 // faultLines lists every fault with its line.
-func faultLines(l look, path string, faults loads.Faults, width int) []string {
+func faultLines(l look, path string, faults home.Faults, width int) []string {
 	lines := []string{l.bad.on(shown(fmt.Sprintf("! %s cannot be read as a home file", path))), ""}
 	lines = append(lines, wrap("Nothing was changed. Mend what follows in an editor, then press r to read it again.", width, "")...)
 	lines = append(lines, "")

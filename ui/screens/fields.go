@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"slices"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/ui/screens/draft"
 )
 
@@ -17,10 +17,10 @@ var basicFields = []string{"name", "like", "care", "count", "running", "running_
 // circuitFields are all fields of circuit i.
 func circuitFields(i int) []draft.FormField {
 	at := draft.Path{"circuits", i}
-	all := loads.FieldsOf("circuits")
+	all := home.FieldsOf("circuits")
 	var fields []draft.FormField
 	for _, key := range basicFields {
-		n := slices.IndexFunc(all, func(f loads.Field) bool { return f.Key == key })
+		n := slices.IndexFunc(all, func(f home.Field) bool { return f.Key == key })
 		fields = append(fields, formField("basic", at, all[n]))
 	}
 	for _, f := range all {
@@ -44,13 +44,13 @@ func termsFields() []draft.FormField {
 
 func sectionFields(group, section string, at draft.Path) []draft.FormField {
 	var fields []draft.FormField
-	for _, f := range loads.FieldsOf(section) {
+	for _, f := range home.FieldsOf(section) {
 		fields = append(fields, formField(group, at, f))
 	}
 	return fields
 }
 
-func formField(group string, at draft.Path, f loads.Field) draft.FormField {
+func formField(group string, at draft.Path, f home.Field) draft.FormField {
 	return draft.FormField{Group: group, Path: append(slices.Clone(at), f.Key), Field: f}
 }
 

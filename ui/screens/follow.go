@@ -7,7 +7,7 @@ import (
 
 	"github.com/gdamore/tcell/v2"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 	"holdover/planner/waiting"
 	"holdover/ui/screens/ahead"
@@ -25,10 +25,10 @@ const grace = 10 * time.Millisecond
 // A foresight is what is worked out beside the loop for the home as it is.
 type foresight struct {
 	loop  ahead.Loop
-	plans *ahead.Latest[*loads.Home, *planner.Result]
-	turns *ahead.Latest[*loads.Home, waiting.Plan]
-	gear  *ahead.Latest[*loads.Home, gearFit]
-	home  *loads.Home // that they are about
+	plans *ahead.Latest[*home.Home, *planner.Result]
+	turns *ahead.Latest[*home.Home, waiting.Plan]
+	gear  *ahead.Latest[*home.Home, gearFit]
+	home  *home.Home // that they are about
 	steps func(demand *planner.Result) []ahead.Step[*planner.Result]
 	grace time.Duration
 	woken atomic.Bool // the loop will draw again
@@ -38,9 +38,9 @@ type foresight struct {
 func (a *app) foresee() {
 	f := &a.foresight
 	f.loop = ahead.Loop{Begin: a.beside, Wake: a.wake}
-	f.plans = ahead.New[*loads.Home, *planner.Result](&f.loop)
-	f.turns = ahead.New[*loads.Home, waiting.Plan](&f.loop)
-	f.gear = ahead.New[*loads.Home, gearFit](&f.loop)
+	f.plans = ahead.New[*home.Home, *planner.Result](&f.loop)
+	f.turns = ahead.New[*home.Home, waiting.Plan](&f.loop)
+	f.gear = ahead.New[*home.Home, gearFit](&f.loop)
 	f.steps, f.grace = planSteps, grace
 }
 
@@ -68,10 +68,10 @@ func (a *app) follow() {
 	if a.draft == nil {
 		return
 	}
-	if home := a.draft.Home(); home != a.home {
+	if house := a.draft.Home(); house != a.home {
 		a.forget()
-		a.home = home
-		a.plans.Ask(home, a.steps(a.draft.Result())...)
+		a.home = house
+		a.plans.Ask(house, a.steps(a.draft.Result())...)
 		a.plans.Await(a.grace)
 	}
 	if r, ok := a.plans.Answer(a.home); ok {

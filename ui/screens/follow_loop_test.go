@@ -13,7 +13,7 @@ import (
 	"github.com/gdamore/tcell/v2"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 	"holdover/ui/screens/ahead"
 )
@@ -83,9 +83,9 @@ func TestFollow_TheLastOfManyEditsIsShown(t *testing.T) {
 	var text []byte
 	var shown *planner.Result
 	r.inLoop(func() { text, shown = r.app.draft.Text(), r.app.draft.Result() })
-	home, err := loads.Read(text, "small.yaml")
+	house, err := home.Read(text, "small.yaml")
 	require.NoError(t, err)
-	want, err := planner.Plan(context.Background(), home, planner.Everything())
+	want, err := planner.Plan(context.Background(), house, planner.Everything())
 	require.NoError(t, err)
 	require.Contains(t, string(text), "{name: Lamp, running: 100 W, care: rotate}", "of three kinds of care the second, a hundred keys after the first")
 	require.Equal(t, want.Has, shown.Has)

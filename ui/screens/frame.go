@@ -8,7 +8,7 @@ import (
 	"github.com/gdamore/tcell/v2"
 	"github.com/rivo/tview"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 )
 
@@ -46,9 +46,9 @@ func (a *app) head(width int) string {
 		}
 		return a.look.heading.on(g.fit(file, width))
 	}
-	home := a.draft.Home()
-	right := fmt.Sprintf("%s h from %s, %s", units.Format(float64(home.Outage.Length)), home.Outage.Start, home.Outage.Season)
-	name := home.House.Name
+	house := a.draft.Home()
+	right := fmt.Sprintf("%s h from %s, %s", units.Format(float64(house.Outage.Length)), house.Outage.Start, house.Outage.Season)
+	name := house.House.Name
 	if name == "" {
 		name = "Home"
 	}
@@ -109,7 +109,7 @@ func (a *app) drawSmall(screen tcell.Screen) bool {
 
 // plainFault says an error in one line: of many faults the first, without the file's name.
 func plainFault(err error) string {
-	var faults loads.Faults
+	var faults home.Faults
 	if !errors.As(err, &faults) || len(faults) == 0 {
 		return err.Error()
 	}

@@ -6,7 +6,7 @@ import (
 	"path/filepath"
 	"strings"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/ui/disk"
 	"holdover/ui/screens/draft"
 )
@@ -16,13 +16,13 @@ import (
 // reopen reads the home file, or shows what is wrong with it.
 func (a *app) reopen(path string) {
 	d, err := draft.Open(path)
-	var faults loads.Faults
+	var faults home.Faults
 	if errors.As(err, &faults) {
 		a.replaceAll(newFaultsPage(a, faults))
 		return
 	}
 	if err != nil {
-		faults = loads.Faults{{File: path, Message: err.Error()}}
+		faults = home.Faults{{File: path, Message: err.Error()}}
 		a.replaceAll(newFaultsPage(a, faults))
 		return
 	}

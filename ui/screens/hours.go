@@ -10,6 +10,7 @@ import (
 	"github.com/rivo/tview"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner"
 	"holdover/planner/working"
@@ -75,7 +76,7 @@ func hourLines(l look, r *planner.Result, hour, width, height int) []string {
 	}
 	lines = append(lines, hourScale(l, barWidth, hour), "")
 	lines = append(lines, shown(fmt.Sprintf("least %s W, most %s W, mean %s W, %s kWh a day; the outage begins at %s",
-		units.Format(float64(least)), units.Format(float64(most)), units.Format(sum/24), units.Format(sum/1000), loads.Clock(d.Start))))
+		units.Format(float64(least)), units.Format(float64(most)), units.Format(sum/24), units.Format(sum/1000), home.Clock(d.Start))))
 	lines = append(lines, "", l.strong.on(shown(fmt.Sprintf("%02d:00 to %02d:00: %s W on average, outdoors %s", hour, hour+1,
 		units.Format(values[hour]), report.Quantity(r.Home, working.Figure{Value: float64(d.Outdoors[hour]), Unit: "°C"})))))
 	return append(lines, largestIn(l, d, hour)...)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/profiles"
 	"holdover/ui/screens/draft"
@@ -22,10 +23,10 @@ func circuitPane(l look, d *draft.Draft, i, width int) []string {
 		lines = append(lines, quietLines(l, wrap(profile.Source, width, "  "))...)
 	}
 	lines = append(lines, "")
-	running := c.RunningPower()
+	running := loads.RunningPower(c)
 	text := fmt.Sprintf("running %s W, %s VA", units.Format(float64(running.W())), units.Format(float64(running.VA())))
 	lines = append(lines, wrap(text, width, "")...)
-	if starting, ok := c.StartingPower(result.Home.Assume.StartingPowerFactor); ok {
+	if starting, ok := loads.StartingPower(c, result.Home.Assume.StartingPowerFactor); ok {
 		text = fmt.Sprintf("starting %s VA for %s", units.Format(float64(starting.VA())), secondsText(c.StartTime))
 		lines = append(lines, wrap(text, width, "")...)
 	}
@@ -45,9 +46,9 @@ func quietLines(l look, lines []string) []string {
 }
 
 // originText says where the running figure comes from.
-func originText(home *loads.Home, i int) string {
+func originText(house *home.Home, i int) string {
 	for _, key := range []string{"running", "running_amps", "heater.firing"} {
-		if o, ok := home.Origin(fmt.Sprintf("circuits[%d].%s", i, key)); ok && o.Line > 0 {
+		if o, ok := house.Origin(fmt.Sprintf("circuits[%d].%s", i, key)); ok && o.Line > 0 {
 			return fmt.Sprintf("running draw from line %d of the home file", o.Line)
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/visible"
 	"holdover/planner"
 	"holdover/planner/working"
@@ -92,7 +93,7 @@ func TestWorkingTree_GoesDownToTheSources(t *testing.T) {
 	s.Add(working.Figure{ID: "b", Value: 4, Unit: "W", How: "a + height [red]", From: []string{"a", "site.height", "gone"}})
 	l := newLook(true, true)
 	l.strong, l.quiet = mark{}, mark{}
-	lines := workingTree(l, &loads.Home{}, s.Get, "b", 60)
+	lines := workingTree(l, &home.Home{}, s.Get, "b", 60)
 	for i := range lines {
 		lines[i] = stripReset(lines[i])
 	}

@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/profiles"
 )
 
@@ -48,7 +48,7 @@ func TestRandomKeys_NeverPanic(t *testing.T) {
 				r.press(string(rapid.SampledFrom([]rune(someLetters)).Draw(rt, "letter")))
 			}
 		}
-		_, err := loads.Read(r.app.draft.Text(), path)
+		_, err := home.Read(r.app.draft.Text(), path)
 		require.NoError(t, err)
 	})
 }

@@ -9,7 +9,7 @@ import (
 	"github.com/gdamore/tcell/v2"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/ui/screens/draft/drafttest"
 )
 
@@ -26,13 +26,13 @@ func TestCircuits_AddCareSaveReopen(t *testing.T) {
 
 	running := r.app.draft.Result().Demand.RunningW
 	r.press("  ") // keep, rotate, shed
-	require.Equal(t, loads.Shed, r.app.draft.Home().Circuits[1].Care)
+	require.Equal(t, home.Shed, r.app.draft.Home().Circuits[1].Care)
 	require.Less(t, r.app.draft.Result().Demand.RunningW, running)
 
 	r.press("s").has("saved in").hasNot("unsaved *")
 	again := newRig(t, Options{Path: path}, 80, 24)
 	require.Equal(t, "sump-pump-half-hp", again.app.draft.Home().Circuits[1].Like)
-	require.Equal(t, loads.Shed, again.app.draft.Home().Circuits[1].Care)
+	require.Equal(t, home.Shed, again.app.draft.Home().Circuits[1].Care)
 	again.has("Sump pump, 1/2 hp")
 }
 
@@ -75,7 +75,7 @@ func TestForm_TypeAFaultMendItLeave(t *testing.T) {
 func TestForm_AChoiceAndWhatItInherits(t *testing.T) {
 	r := newRig(t, Options{Path: demoFile(t)}, 80, 24)
 	r.press("w", tcell.KeyTab).has("▸ service").press(tcell.KeyRight).has("! ")
-	require.Equal(t, loads.SplitPhase, r.app.draft.Home().House.Service, "the house has 240 V circuits")
+	require.Equal(t, home.SplitPhase, r.app.draft.Home().House.Service, "the house has 240 V circuits")
 	r.press(tcell.KeyDelete).has("(120/240 V)").hasNot("! ")
 	require.False(t, r.app.draft.Home().Given("home.service"))
 	for range placeFields() {
@@ -101,7 +101,7 @@ func TestForm_HasEveryFieldOnce(t *testing.T) {
 	} {
 		want := c.fields
 		for _, section := range c.sections {
-			want += len(loads.FieldsOf(section))
+			want += len(home.FieldsOf(section))
 		}
 		require.Equal(t, want, c.got, c.sections)
 	}

@@ -7,7 +7,7 @@ import (
 
 	"github.com/gdamore/tcell/v2"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner"
 	"holdover/planner/waiting"
@@ -51,7 +51,7 @@ func turnLines(l look, r *planner.Result, w waiting.Plan, width int) []string {
 	}
 	lines = append(lines, "", l.heading.on("how long each can be without supply"))
 	for _, limit := range w.Limits {
-		if limit.Care != loads.Shed {
+		if limit.Care != home.Shed {
 			lines = append(lines, l.glyphs.fit(limit.Circuit, 30)+" "+l.glyphs.right(report.WaitText(limit, " h"), 8)+"  "+l.quiet.on(l.glyphs.fit(limit.Why, width-41)))
 		}
 	}

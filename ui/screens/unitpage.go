@@ -7,7 +7,7 @@ import (
 	"github.com/gdamore/tcell/v2"
 	"github.com/rivo/tview"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 	"holdover/planner/fit"
 	"holdover/ui/screens/draft"
@@ -57,15 +57,15 @@ var shopFields = []string{"name", "kind", "price", "watts", "va", "wave", "volts
 // unitFields are how long it is to serve, and the sheet of unit i.
 func unitFields(i int) []draft.FormField {
 	var fields []draft.FormField
-	for _, f := range loads.FieldsOf("outage") {
+	for _, f := range home.FieldsOf("outage") {
 		if f.Key == "length" {
 			fields = append(fields, formField("what it is to do", draft.Path{"outage"}, f))
 		}
 	}
 	at := draft.Path{"gear", i}
-	all := loads.FieldsOf("gear")
+	all := home.FieldsOf("gear")
 	for _, key := range shopFields {
-		n := slices.IndexFunc(all, func(f loads.Field) bool { return f.Key == key })
+		n := slices.IndexFunc(all, func(f home.Field) bool { return f.Key == key })
 		fields = append(fields, formField("what its sheet or the shop page says (leave out what it does not)", at, all[n]))
 	}
 	for _, f := range all {

@@ -6,7 +6,7 @@ import (
 
 	"github.com/rivo/tview"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner"
 	"holdover/planner/working"
@@ -129,7 +129,7 @@ func asksText(r *planner.Result) string {
 		text += " (" + d.WorstStart + ")"
 	}
 	text += fmt.Sprintf(", %s kWh", units.Format(float64(d.Energy)/1000))
-	if r.Home.House.Service == loads.SplitPhase {
+	if r.Home.House.Service == home.SplitPhase {
 		text += fmt.Sprintf(", legs %s and %s VA", units.Format(float64(d.Legs.A.VA())), units.Format(float64(d.Legs.B.VA())))
 	}
 	return text
@@ -155,7 +155,7 @@ func fares(r *planner.Result, o planner.Option) string {
 		return "carried"
 	case !o.Carried && o.FellShortAt != nil:
 		at := r.Demand.Start + units.Hours(*o.FellShortAt)
-		return fmt.Sprintf("fell short at %s, after %s h", loads.Clock(at), units.Format(*o.FellShortAt))
+		return fmt.Sprintf("fell short at %s, after %s h", home.Clock(at), units.Format(*o.FellShortAt))
 	case !o.Carried:
 		return "will not do"
 	case len(o.WhyNot) == 1:

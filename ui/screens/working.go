@@ -3,22 +3,22 @@ package screens
 import (
 	"github.com/rivo/tview"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner/working"
 	"holdover/ui/report"
 )
 
 // workingTree writes how a figure came about: its value, its formula and source, and indented under it each figure it was
 // worked out from, down to the inputs. A figure met a second time is not opened again.
-func workingTree(l look, home *loads.Home, find func(id string) (working.Figure, bool), id string, width int) []string {
-	t := tree{look: l, home: home, find: find, width: width, open: map[string]bool{}}
+func workingTree(l look, house *home.Home, find func(id string) (working.Figure, bool), id string, width int) []string {
+	t := tree{look: l, home: house, find: find, width: width, open: map[string]bool{}}
 	t.add(id, "", "")
 	return t.lines
 }
 
 type tree struct {
 	look  look
-	home  *loads.Home
+	home  *home.Home
 	find  func(string) (working.Figure, bool)
 	width int
 	open  map[string]bool

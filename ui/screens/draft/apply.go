@@ -6,12 +6,12 @@ import (
 
 	"gopkg.in/yaml.v3"
 
-	"holdover/loads"
-	"holdover/loads/splice"
+	"holdover/loads/home"
+	"holdover/loads/home/edit"
 )
 
 // A Path leads to a value of the home file: keys and indexes, such as {"circuits", 2, "running"}.
-type Path = splice.Path
+type Path = edit.Path
 
 // A Change gives one field of the home file a value as a person types it. An empty text takes the key out, so that the
 // profile's or the assumed value holds again.
@@ -23,7 +23,7 @@ type Change struct {
 // stepsBack bounds the memory of undo: with a thousand circuits a text is about 300 kB.
 const stepsBack = 100
 
-// Apply makes changes as one step, or none of them: the error is a [loads.Faults] when the file would be faulty.
+// Apply makes changes as one step, or none of them: the error is a [home.Faults] when the file would be faulty.
 func (d *Draft) Apply(changes ...Change) error {
 	text, err := d.with(changes)
 	if err != nil {
@@ -50,13 +50,13 @@ func (d *Draft) with(changes []Change) ([]byte, error) {
 
 func (d *Draft) edit(text []byte, c Change) ([]byte, error) {
 	if c.Text == "" {
-		return splice.Delete(text, emptied(text, c.Path))
+		return edit.Delete(text, emptied(text, c.Path))
 	}
 	value, err := fragment(c.Path[len(c.Path)-1], c.Text)
 	if err != nil {
-		return nil, loads.Faults{{File: d.Name(), Field: FieldName(c.Path), Message: err.Error()}}
+		return nil, home.Faults{{File: d.Name(), Field: FieldName(c.Path), Message: err.Error()}}
 	}
-	return splice.Set(text, c.Path, value)
+	return edit.Set(text, c.Path, value)
 }
 
 // emptied widens the deletion of the last key of a circuit's needs or heater to the whole of it: an empty heater would

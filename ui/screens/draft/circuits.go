@@ -4,25 +4,25 @@ import (
 	"fmt"
 	"slices"
 
-	"holdover/loads"
-	"holdover/loads/splice"
+	"holdover/loads/home"
+	"holdover/loads/home/edit"
 	"holdover/profiles"
 )
 
 // AddLike puts a circuit that starts from a profile in at index and gives it a name that no other has.
 func (d *Draft) AddLike(profile profiles.Circuit, index int) error {
-	return d.insert(index, profile.Title, splice.Entry{Key: "like", Value: splice.Quote(profile.Name)})
+	return d.insert(index, profile.Title, edit.Entry{Key: "like", Value: edit.Quote(profile.Name)})
 }
 
 // AddBlank puts a circuit without a profile in at index. It draws 0 W until somebody says what it draws: a made-up figure
 // would look like a fact.
 func (d *Draft) AddBlank(index int) error {
-	return d.insert(index, "New circuit", splice.Entry{Key: "running", Value: "0 W"})
+	return d.insert(index, "New circuit", edit.Entry{Key: "running", Value: "0 W"})
 }
 
-func (d *Draft) insert(index int, name string, what splice.Entry) error {
-	text, err := splice.Insert(d.text, Path{"circuits"}, index, []splice.Entry{
-		{Key: "name", Value: splice.Quote(d.freeName(name))}, what, {Key: "care", Value: string(loads.Keep)},
+func (d *Draft) insert(index int, name string, what edit.Entry) error {
+	text, err := edit.Insert(d.text, Path{"circuits"}, index, []edit.Entry{
+		{Key: "name", Value: edit.Quote(d.freeName(name))}, what, {Key: "care", Value: string(home.Keep)},
 	})
 	if err != nil {
 		return err
@@ -33,7 +33,7 @@ func (d *Draft) insert(index int, name string, what splice.Entry) error {
 // freeName adds a number to a name until no circuit has it.
 func (d *Draft) freeName(name string) string {
 	taken := func(name string) bool {
-		return slices.ContainsFunc(d.home.Circuits, func(c loads.Circuit) bool { return c.Name == name })
+		return slices.ContainsFunc(d.home.Circuits, func(c home.Circuit) bool { return c.Name == name })
 	}
 	free := name
 	for n := 2; taken(free); n++ {
@@ -50,11 +50,11 @@ func (d *Draft) Remove(index int) error {
 	text := d.text
 	for _, i := range d.sharing(d.home.Circuits[index].Name) {
 		var err error
-		if text, err = splice.Delete(text, Path{"circuits", i, "shares_neutral_with"}); err != nil {
+		if text, err = edit.Delete(text, Path{"circuits", i, "shares_neutral_with"}); err != nil {
 			return err
 		}
 	}
-	text, err := splice.Delete(text, Path{"circuits", index})
+	text, err := edit.Delete(text, Path{"circuits", index})
 	if err != nil {
 		return err
 	}
@@ -66,7 +66,7 @@ func (d *Draft) Move(from, to int) error {
 	if to < 0 || to >= len(d.home.Circuits) || from == to {
 		return nil
 	}
-	text, err := splice.Move(d.text, Path{"circuits"}, from, to)
+	text, err := edit.Move(d.text, Path{"circuits"}, from, to)
 	if err != nil {
 		return err
 	}
@@ -74,7 +74,7 @@ func (d *Draft) Move(from, to int) error {
 }
 
 // cares is the order in which one key goes through the kinds of care.
-var cares = []loads.Care{loads.Keep, loads.Rotate, loads.Shed}
+var cares = []home.Care{home.Keep, home.Rotate, home.Shed}
 
 // NextCare gives a circuit the next kind of care.
 func (d *Draft) NextCare(index int) error {

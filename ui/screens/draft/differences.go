@@ -6,7 +6,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
-	"holdover/loads"
+	"holdover/loads/home"
 )
 
 // A Difference is one thing in which another text of the home differs from the draft's: a field, a circuit or unit that only
@@ -38,7 +38,7 @@ var itemized = []string{"circuits", "gear"}
 // Differences lists in what another text of the home differs from the draft's: field by field, in the order of the draft.
 // Comments, blank lines, quoting and the order of keys make none.
 func (d *Draft) Differences(text []byte) ([]Difference, error) {
-	_, theirs, err := loads.ReadTree(text, d.Name())
+	_, theirs, err := home.ReadTree(text, d.Name())
 	if err != nil {
 		return nil, err
 	}

@@ -13,7 +13,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 	"holdover/ui/screens/session"
 )
@@ -27,7 +27,7 @@ type Draft struct {
 	past   [][]byte
 	future [][]byte
 
-	home   *loads.Home
+	home   *home.Home
 	result *planner.Result // of home; nil until somebody asks for it
 	tree   *yaml.Node
 
@@ -36,10 +36,10 @@ type Draft struct {
 	recoveryError error
 }
 
-// Open reads the home file at path. The error is a [loads.Faults] when the file cannot be read or is faulty; such a file
+// Open reads the home file at path. The error is a [home.Faults] when the file cannot be read or is faulty; such a file
 // is never written by this package.
 func Open(path string) (*Draft, error) {
-	text, err := loads.TextOf(path)
+	text, err := home.TextOf(path)
 	if err != nil {
 		return nil, err
 	}
@@ -64,11 +64,11 @@ func New(text []byte) (*Draft, error) {
 
 // settle makes text the current one, if it is good.
 func (d *Draft) settle(text []byte) error {
-	home, tree, err := loads.ReadTree(text, d.Name())
+	house, tree, err := home.ReadTree(text, d.Name())
 	if err != nil {
 		return err
 	}
-	d.text, d.home, d.tree, d.result = text, home, tree, nil
+	d.text, d.home, d.tree, d.result = text, house, tree, nil
 	return nil
 }
 
@@ -93,7 +93,7 @@ func (d *Draft) HasFile() bool { return d.path != "" && d.saved != nil }
 func (d *Draft) Text() []byte { return d.text }
 
 // Home is the home as read from the text.
-func (d *Draft) Home() *loads.Home { return d.home }
+func (d *Draft) Home() *home.Home { return d.home }
 
 // Result is the plan of the home as far as it is there; see [planner.Result.Has]. The demand always is.
 func (d *Draft) Result() *planner.Result {

@@ -9,13 +9,13 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/planner"
 	"holdover/profiles"
 	"holdover/ui/screens/draft"
 )
 
-const home = `holdover: 1
+const homeText = `holdover: 1
 
 # The house on the hill.
 home: {name: Test house, service: 120/240 V}
@@ -54,9 +54,9 @@ func onDisk(t *testing.T, path string) string {
 }
 
 func TestApply_ChangesOneValueAndLeavesTheRestAlone(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.NoError(t, d.Apply(draft.Change{Path: draft.Path{"circuits", 1, "running"}, Text: "1.5 kW"}))
-	require.Equal(t, strings.Replace(home, "1200 W   # measured", "1.5 kW   # measured", 1), string(d.Text()))
+	require.Equal(t, strings.Replace(homeText, "1200 W   # measured", "1.5 kW   # measured", 1), string(d.Text()))
 	require.EqualValues(t, 1500, d.Home().Circuits[1].Running)
 	require.EqualValues(t, 12, d.Result().Home.Outage.Length)
 	require.True(t, d.Unsaved())
@@ -64,7 +64,7 @@ func TestApply_ChangesOneValueAndLeavesTheRestAlone(t *testing.T) {
 
 // A plan of the home before an edit does not become the plan of the home after it.
 func TestTake_OnlyAPlanOfThisHome(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.Equal(t, planner.Want{}, d.Result().Has, "the demand is there before anybody has planned")
 	early, err := d.Result().More(context.Background(), planner.Verdict())
 	require.NoError(t, err)
@@ -79,43 +79,43 @@ func TestTake_OnlyAPlanOfThisHome(t *testing.T) {
 }
 
 func TestApply_EmptyTextInheritsAgain(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	like := draft.Path{"circuits", 0, "running"}
 	require.NoError(t, d.Apply(draft.Change{Path: like, Text: "90 W"}))
 	require.EqualValues(t, 90, d.Home().Circuits[0].Running)
 	require.NoError(t, d.Apply(draft.Change{Path: like, Text: ""}))
-	require.Equal(t, home, string(d.Text()))
+	require.Equal(t, homeText, string(d.Text()))
 	require.False(t, d.Unsaved())
 }
 
 func TestApply_RefusesAFaultAndChangesNothing(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	err := d.Apply(
 		draft.Change{Path: draft.Path{"circuits", 1, "count"}, Text: "2"},
 		draft.Change{Path: draft.Path{"circuits", 1, "running"}, Text: "1.5 kWh"})
-	var faults loads.Faults
+	var faults home.Faults
 	require.ErrorAs(t, err, &faults)
 	require.Equal(t, "circuits[1].running", faults[0].Field)
-	require.Equal(t, home, string(d.Text()))
+	require.Equal(t, homeText, string(d.Text()))
 	require.False(t, d.Undo(), "a refused change is no step")
 }
 
 func TestApply_TheNewNameGoesToThePartner(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.NoError(t, d.Apply(draft.Change{Path: draft.Path{"circuits", 1, "name"}, Text: "Big oven"}))
 	require.Equal(t, "Big oven", d.Home().Circuits[0].SharesWith)
 	require.True(t, d.Undo())
-	require.Equal(t, home, string(d.Text()), "the two changes are one step")
+	require.Equal(t, homeText, string(d.Text()), "the two changes are one step")
 }
 
 func TestApply_TheLastNeedTakesTheWholeKeyAlong(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.NoError(t, d.Apply(draft.Change{Path: draft.Path{"circuits", 1, "needs", "can_wait"}, Text: ""}))
 	require.NotContains(t, string(d.Text()), "needs")
 }
 
 func TestUndoRedo_GoThroughEveryText(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	var texts []string
 	for range 7 {
 		texts = append(texts, string(d.Text()))
@@ -138,15 +138,15 @@ func TestUndoRedo_GoThroughEveryText(t *testing.T) {
 }
 
 func TestNextCare_GoesRound(t *testing.T) {
-	d := open(t, home)
-	for _, care := range []loads.Care{loads.Shed, loads.Keep, loads.Rotate} {
+	d := open(t, homeText)
+	for _, care := range []home.Care{home.Shed, home.Keep, home.Rotate} {
 		require.NoError(t, d.NextCare(1))
 		require.Equal(t, care, d.Home().Circuits[1].Care)
 	}
 }
 
 func TestAdd_NamesAreUniqueAndOrderIsKept(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	pump, ok := profiles.FindCircuit("sump-pump-third-hp")
 	require.True(t, ok)
 	require.NoError(t, d.AddLike(pump, 1))
@@ -160,20 +160,20 @@ func TestAdd_NamesAreUniqueAndOrderIsKept(t *testing.T) {
 }
 
 func TestRemove_TheMentionGoesTooAndTheLastStays(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.NoError(t, d.Remove(1))
 	require.Len(t, d.Home().Circuits, 1)
 	require.Empty(t, d.Home().Circuits[0].SharesWith)
 	require.Error(t, d.Remove(0))
 	require.True(t, d.Undo())
-	require.Equal(t, home, string(d.Text()))
+	require.Equal(t, homeText, string(d.Text()))
 }
 
 func TestMove_PastTheEndsChangesNothing(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.NoError(t, d.Move(0, -1))
 	require.NoError(t, d.Move(1, 2))
-	require.Equal(t, home, string(d.Text()))
+	require.Equal(t, homeText, string(d.Text()))
 	require.NoError(t, d.Move(0, 1))
 	require.Equal(t, "Oven", d.Home().Circuits[0].Name)
 }
@@ -182,21 +182,21 @@ func TestOpen_FaultsAreTheError(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "bad.yaml")
 	require.NoError(t, os.WriteFile(path, []byte("holdover: 1\ncircuits: [{name: A, running: x}, {nam: B}]\n"), 0o644))
 	_, err := draft.Open(path)
-	var faults loads.Faults
+	var faults home.Faults
 	require.ErrorAs(t, err, &faults)
 	require.Greater(t, len(faults), 1)
 }
 
 func TestInherited_NamesItsSource(t *testing.T) {
-	d := open(t, home)
-	field := func(section, key string) loads.Field {
-		for _, f := range loads.FieldsOf(section) {
+	d := open(t, homeText)
+	field := func(section, key string) home.Field {
+		for _, f := range home.FieldsOf(section) {
 			if f.Key == key {
 				return f
 			}
 		}
 		t.Fatal("no field " + key)
-		return loads.Field{}
+		return home.Field{}
 	}
 	for _, c := range []struct {
 		path         draft.Path

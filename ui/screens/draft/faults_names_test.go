@@ -46,7 +46,7 @@ func notAFile(t *testing.T, kind string, put func(path string) error) {
 	require.NoError(t, err)
 	t.Cleanup(func() { os.RemoveAll(folder) })
 	path := filepath.Join(folder, "house.yaml")
-	require.NoError(t, os.WriteFile(path, []byte(home), 0o644))
+	require.NoError(t, os.WriteFile(path, []byte(homeText), 0o644))
 	d := reopened(t, path)
 	require.NoError(t, d.NextCare(0))
 	require.NoError(t, os.Remove(path))
@@ -78,7 +78,7 @@ func notAFile(t *testing.T, kind string, put func(path string) error) {
 }
 
 func linkToNothing(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	t.Cleanup(d.Close)
 	require.NoError(t, d.NextCare(0))
 	require.NoError(t, os.Remove(d.Path()))
@@ -91,7 +91,7 @@ func linkToNothing(t *testing.T) {
 }
 
 func linksInACircle(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	t.Cleanup(d.Close)
 	require.NoError(t, d.NextCare(0))
 	require.NoError(t, os.Remove(d.Path()))
@@ -105,12 +105,12 @@ func linksInACircle(t *testing.T) {
 }
 
 func readOnlyFile(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	t.Cleanup(d.Close)
 	require.NoError(t, d.NextCare(0))
 	require.NoError(t, os.Chmod(d.Path(), 0o444))
 	require.ErrorContains(t, d.Save(), "read-only")
-	unhurt(t, d, home)
+	unhurt(t, d, homeText)
 }
 
 func readOnlyFolder(t *testing.T) {
@@ -118,14 +118,14 @@ func readOnlyFolder(t *testing.T) {
 	inner := filepath.Join(folder, "locked")
 	require.NoError(t, os.Mkdir(inner, 0o755))
 	path := filepath.Join(inner, "house.yaml")
-	require.NoError(t, os.WriteFile(path, []byte(home), 0o666))
+	require.NoError(t, os.WriteFile(path, []byte(homeText), 0o666))
 	require.NoError(t, os.Chmod(path, 0o666))
 	require.NoError(t, os.Chmod(inner, 0o555))
 	t.Cleanup(func() { os.Chmod(inner, 0o755) })
 	told := start(t, role{Do: "edit", Path: path, Edits: 1, Save: true}, change, state(filepath.Join(folder, "state"))).told
 	require.Empty(t, told.Open+told.Edit+told.Recovery, "no mark, and no failure")
 	require.Contains(t, told.Save, "permission denied")
-	require.Equal(t, home, onDisk(t, path))
+	require.Equal(t, homeText, onDisk(t, path))
 	require.Contains(t, told.RecoveryFile, filepath.Join(folder, "state", "holdover"))
 	require.Contains(t, onDisk(t, told.RecoveryFile), told.Text)
 	entries, err := os.ReadDir(inner)
@@ -139,7 +139,7 @@ func readOnlyFolder(t *testing.T) {
 func nowhereToWrite(t *testing.T) {
 	folder, change := asNobody(t)
 	path := filepath.Join(folder, "house.yaml")
-	require.NoError(t, os.WriteFile(path, []byte(home), 0o666))
+	require.NoError(t, os.WriteFile(path, []byte(homeText), 0o666))
 	require.NoError(t, os.Chmod(folder, 0o555))
 	t.Cleanup(func() { os.Chmod(folder, 0o755) })
 	told := start(t, role{Do: "edit", Path: path, Edits: 1, Save: true}, change, state(filepath.Join(folder, "state"))).told
@@ -147,11 +147,11 @@ func nowhereToWrite(t *testing.T) {
 	require.Contains(t, told.Recovery, "permission denied")
 	require.NotEmpty(t, told.Save)
 	require.Equal(t, other, told.Text)
-	require.Equal(t, home, onDisk(t, path))
+	require.Equal(t, homeText, onDisk(t, path))
 }
 
 func goneFile(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	t.Cleanup(d.Close)
 	require.NoError(t, d.NextCare(0))
 	require.NoError(t, os.Remove(d.Path()))
@@ -161,7 +161,7 @@ func goneFile(t *testing.T) {
 }
 
 func goneFolder(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	t.Cleanup(d.Close)
 	require.NoError(t, d.NextCare(0))
 	require.NoError(t, os.RemoveAll(folderOf(d)))
@@ -176,7 +176,7 @@ func goneFolder(t *testing.T) {
 func longestName(t *testing.T) {
 	t.Setenv("XDG_STATE_HOME", t.TempDir())
 	path := filepath.Join(t.TempDir(), strings.Repeat("é", 122)+".yaml")
-	require.NoError(t, os.WriteFile(path, []byte(home), 0o644))
+	require.NoError(t, os.WriteFile(path, []byte(homeText), 0o644))
 	d := reopened(t, path)
 	require.NoError(t, d.NextCare(0))
 	require.NoError(t, d.RecoveryError())

@@ -21,7 +21,7 @@ import (
 // The rows of [TestFaults] in which there is somebody else.
 
 func twoSessions(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	d.Close()
 	first := start(t, role{Do: "edit", Path: d.Path(), Stay: true})
 	second := reopened(t, d.Path())
@@ -43,7 +43,7 @@ func twoSessions(t *testing.T) {
 }
 
 func twoSessionsWithEdits(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	d.Close()
 	first := start(t, role{Do: "edit", Path: d.Path(), Edits: 1, Stay: true})
 	theirs := onDisk(t, first.told.RecoveryFile)
@@ -67,7 +67,7 @@ func twoSessionsWithEdits(t *testing.T) {
 }
 
 func twoSessionsOverALink(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	d.Close()
 	link := filepath.Join(t.TempDir(), "link.yaml")
 	require.NoError(t, os.Symlink(d.Path(), link))
@@ -78,7 +78,7 @@ func twoSessionsOverALink(t *testing.T) {
 // doctored is the recovery file of a session of this process with something else in its first line.
 func doctored(t *testing.T, old, new string) (d *draft.Draft, path string) {
 	t.Helper()
-	d = open(t, home)
+	d = open(t, homeText)
 	require.NoError(t, d.NextCare(0))
 	content := strings.Replace(onDisk(t, d.Recovery()), old, new, 1)
 	require.NotEqual(t, onDisk(t, d.Recovery()), content, old)
@@ -135,20 +135,20 @@ func sessionElsewhere(t *testing.T) {
 }
 
 func changedSinceRead(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	t.Cleanup(d.Close)
 	require.NoError(t, d.NextCare(0))
-	const theirs = home + "# theirs\n"
+	const theirs = homeText + "# theirs\n"
 	require.NoError(t, os.WriteFile(d.Path(), []byte(theirs), 0o644))
 	require.ErrorIs(t, d.Save(), draft.ErrChanged)
 	unhurt(t, d, theirs)
 }
 
 func changedSinceEdits(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.NoError(t, d.NextCare(0))
 	path := drafttest.Die(t, d)
-	theirs := strings.Replace(home, "1200 W", "900 W", 1)
+	theirs := strings.Replace(homeText, "1200 W", "900 W", 1)
 	require.NoError(t, os.WriteFile(d.Path(), []byte(theirs), 0o644))
 	again := reopened(t, d.Path())
 	left := again.Around().Left[0]
@@ -166,12 +166,12 @@ func fileOfAnotherOwner(t *testing.T) {
 	superuser(t)
 	folder, change := asNobody(t)
 	path := filepath.Join(folder, "house.yaml")
-	require.NoError(t, os.WriteFile(path, []byte(home), 0o600))
+	require.NoError(t, os.WriteFile(path, []byte(homeText), 0o600))
 	for _, c := range []struct {
 		before, after os.FileMode
 		says          string
 	}{{0o644, 0o644, "may not write"}, {0o666, 0o666, ""}, {0o662, 0, "may not be read"}, {0o646, 0o644, ""}} {
-		require.NoError(t, os.WriteFile(path, []byte(home), 0o600))
+		require.NoError(t, os.WriteFile(path, []byte(homeText), 0o600))
 		require.NoError(t, os.Chown(path, stranger, stranger))
 		require.NoError(t, os.Chmod(path, c.before))
 		told := start(t, role{Do: "edit", Path: path, Edits: 1, Save: true}, change, state(filepath.Join(folder, "state"))).told
@@ -179,7 +179,7 @@ func fileOfAnotherOwner(t *testing.T) {
 		require.NoError(t, err)
 		if c.says != "" {
 			require.Contains(t, told.Open+told.Save, c.says, "%o", c.before)
-			require.Equal(t, home, onDisk(t, path))
+			require.Equal(t, homeText, onDisk(t, path))
 			require.Equal(t, c.before, info.Mode().Perm())
 			continue
 		}
@@ -191,7 +191,7 @@ func fileOfAnotherOwner(t *testing.T) {
 }
 
 func plantedLink(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	t.Cleanup(d.Close)
 	victim := filepath.Join(t.TempDir(), "victim")
 	require.NoError(t, os.WriteFile(victim, []byte("precious"), 0o644))
@@ -219,7 +219,7 @@ func plantedInStickyFolder(t *testing.T) {
 	path := filepath.Join(folder, "house.yaml")
 	victim := filepath.Join(folder, "victim")
 	for _, name := range []string{path, victim} {
-		require.NoError(t, os.WriteFile(name, []byte(home), 0o600))
+		require.NoError(t, os.WriteFile(name, []byte(homeText), 0o600))
 		require.NoError(t, os.Chown(name, nobody, nobody))
 	}
 	// What another owner might put there: links to what the victim may write, and edits that were never the victim's own.
@@ -244,12 +244,12 @@ func plantedInStickyFolder(t *testing.T) {
 		_, err := os.Lstat(name)
 		require.NoError(t, err)
 	}
-	require.Equal(t, home, onDisk(t, victim))
+	require.Equal(t, homeText, onDisk(t, victim))
 	require.Equal(t, told.Text, onDisk(t, path))
 }
 
 func recoveryOpenToOthers(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.NoError(t, d.NextCare(0))
 	path := drafttest.Die(t, d)
 	require.NoError(t, os.Chmod(path, 0o666))

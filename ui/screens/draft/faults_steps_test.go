@@ -25,7 +25,7 @@ import (
 func killedWhileSaving(t *testing.T) {
 	t.Setenv("XDG_STATE_HOME", t.TempDir())
 	path := filepath.Join(t.TempDir(), "house.yaml")
-	texts := []string{home + strings.Repeat("# first\n", 8000), other + strings.Repeat("# second\n", 12000)}
+	texts := []string{homeText + strings.Repeat("# first\n", 8000), other + strings.Repeat("# second\n", 12000)}
 	require.NoError(t, os.WriteFile(path, []byte(texts[0]), 0o640))
 	halfWritten, seen := 0, [2]int{}
 	for range *kills {
@@ -68,7 +68,7 @@ func faultyStep(t *testing.T, how failing, try func(*testing.T, *rigged)) {
 }
 
 func faultySave(t *testing.T, r *rigged) {
-	d := open(t, home)
+	d := open(t, homeText)
 	t.Cleanup(d.Close)
 	require.NoError(t, d.NextCare(0))
 	d.Rig(r)
@@ -81,12 +81,12 @@ func faultySave(t *testing.T, r *rigged) {
 		assert.NoFileExists(t, d.Recovery())
 		return
 	case r.how == stopDead && r.step >= r.at:
-		assert.Contains(t, []string{home, other}, onDisk(t, d.Path()))
+		assert.Contains(t, []string{homeText, other}, onDisk(t, d.Path()))
 	case errors.Is(err, disk.ErrUnconfirmed):
 		assert.Equal(t, other, onDisk(t, d.Path()))
 	default:
 		assert.ErrorContains(t, err, d.Path())
-		assert.Equal(t, home, onDisk(t, d.Path()))
+		assert.Equal(t, homeText, onDisk(t, d.Path()))
 		assert.True(t, d.Unsaved())
 	}
 	assert.Equal(t, other, string(d.Text()))
@@ -97,14 +97,14 @@ func faultySave(t *testing.T, r *rigged) {
 }
 
 func faultyEdit(t *testing.T, r *rigged) {
-	d := open(t, home)
+	d := open(t, homeText)
 	t.Cleanup(d.Close)
 	require.NoError(t, d.NextCare(0))
 	d.Rig(r)
 	require.NoError(t, d.NextCare(0), "an edit is made whether or not it can be kept")
 	third := string(d.Text())
 	require.NotEqual(t, other, third)
-	assert.Equal(t, home, onDisk(t, d.Path()))
+	assert.Equal(t, homeText, onDisk(t, d.Path()))
 	if d.RecoveryError() == nil {
 		if r.how == stopDead && r.step >= r.at {
 			assert.Contains(t, []string{other, third}, kept(t, d))
@@ -117,11 +117,11 @@ func faultyEdit(t *testing.T, r *rigged) {
 }
 
 func unconfirmed(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	t.Cleanup(d.Close)
 	require.NoError(t, d.NextCare(0))
 	all := &rigged{at: never}
-	require.NoError(t, disk.Replace(all, d.Path(), []byte(home)))
+	require.NoError(t, disk.Replace(all, d.Path(), []byte(homeText)))
 	d.Rig(&rigged{at: all.step, how: once}) // the last step
 	err := d.Save()
 	require.ErrorIs(t, err, disk.ErrUnconfirmed)
@@ -137,7 +137,7 @@ func fullDisk(t *testing.T) {
 	}
 	t.Setenv("XDG_STATE_HOME", t.TempDir())
 	path := filepath.Join(folder, "house.yaml")
-	before := home + strings.Repeat("# nearly half of it\n", 1000)
+	before := homeText + strings.Repeat("# nearly half of it\n", 1000)
 	require.NoError(t, os.WriteFile(path, []byte(before), 0o644))
 	d := reopened(t, path)
 	filler := make([]byte, 64<<10)
@@ -154,19 +154,19 @@ func fullDisk(t *testing.T) {
 
 func noFileMayGrow(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "house.yaml")
-	require.NoError(t, os.WriteFile(path, []byte(home), 0o644))
+	require.NoError(t, os.WriteFile(path, []byte(homeText), 0o644))
 	told := start(t, role{Do: "edit", Path: path, Edits: 1, Save: true, Tight: true}, state(t.TempDir())).told
 	require.Equal(t, other, told.Text)
 	require.Contains(t, told.Save, "file too large")
 	require.Contains(t, told.Recovery, "file too large", "and that it is nowhere safe is said")
-	require.Equal(t, home, onDisk(t, path))
+	require.Equal(t, homeText, onDisk(t, path))
 	entries, err := os.ReadDir(filepath.Dir(path))
 	require.NoError(t, err)
 	require.Len(t, entries, 1)
 }
 
 func damagedRecovery(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.NoError(t, d.NextCare(0))
 	path := drafttest.Die(t, d)
 	require.NoError(t, os.Truncate(path, 40))

@@ -72,7 +72,7 @@ func TestFaults(t *testing.T) {
 }
 
 // other is home with one edit, as NextCare(0) makes it.
-var other = strings.Replace(home, "care: keep", "care: rotate", 1)
+var other = strings.Replace(homeText, "care: keep", "care: rotate", 1)
 
 func folderOf(d *draft.Draft) string { return filepath.Dir(d.Path()) }
 

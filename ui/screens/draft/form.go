@@ -4,7 +4,7 @@ import (
 	"errors"
 	"strings"
 
-	"holdover/loads"
+	"holdover/loads/home"
 )
 
 // A Form is the fields of one screen being typed into. What is typed and not yet accepted stays here with its fault; what
@@ -18,7 +18,7 @@ type Form struct {
 type FormField struct {
 	Group string // heading it stands under
 	Path  Path
-	loads.Field
+	home.Field
 	Choices []string // accepted values of a choice; nil for a field that is typed
 	Fault   string   // what is wrong with what is typed, empty when it is accepted
 
@@ -76,30 +76,30 @@ func (f *Form) check(typed int) {
 	if len(waiting) == 0 {
 		return
 	}
-	home, err := f.try(waiting)
+	house, err := f.try(waiting)
 	f.blame(err, typed)
 	if err != nil {
-		home, _ = f.try([]int{typed}) // the fault of another field does not silence this one
+		house, _ = f.try([]int{typed}) // the fault of another field does not silence this one
 		waiting = []int{typed}
 	}
 	for _, i := range waiting {
-		if home != nil {
-			f.Fields[i].says = home.Understood(FieldName(f.Fields[i].Path))
+		if house != nil {
+			f.Fields[i].says = house.Understood(FieldName(f.Fields[i].Path))
 		}
 	}
 }
 
 // try reads the home as it would be with what is typed into some fields.
-func (f *Form) try(at []int) (*loads.Home, error) {
+func (f *Form) try(at []int) (*home.Home, error) {
 	text, err := f.draft.with(f.changes(at))
 	if err != nil {
 		return nil, err
 	}
-	return loads.Read(text, f.draft.Name())
+	return home.Read(text, f.draft.Name())
 }
 
 func (f *Form) blame(err error, typed int) {
-	var faults loads.Faults
+	var faults home.Faults
 	if err != nil && !errors.As(err, &faults) {
 		f.Fields[typed].Fault = err.Error()
 		return

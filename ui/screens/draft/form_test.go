@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/ui/screens/draft"
 )
 
@@ -14,7 +14,7 @@ import (
 func formOf(d *draft.Draft, keys ...string) *draft.Form {
 	var fields []draft.FormField
 	for _, key := range keys {
-		for _, f := range loads.FieldsOf("circuits") {
+		for _, f := range home.FieldsOf("circuits") {
 			if f.Key == key {
 				fields = append(fields, draft.FormField{Path: draft.Path{"circuits", 1, key}, Field: f})
 			}
@@ -24,14 +24,14 @@ func formOf(d *draft.Draft, keys ...string) *draft.Form {
 }
 
 func TestForm_AFaultIsSaidAndNothingTypedIsLost(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	f := formOf(d, "running", "breaker")
 	f.Type(0, "1.5 kWh")
 	require.Contains(t, f.Fields[0].Fault, "a power is wanted")
 	require.Empty(t, f.Fields[1].Fault)
 	require.False(t, f.Commit())
 	require.Equal(t, "1.5 kWh", f.Text(0))
-	require.Equal(t, home, string(d.Text()))
+	require.Equal(t, homeText, string(d.Text()))
 
 	f.Type(1, "20 A")
 	require.False(t, f.Commit(), "the bad one still waits")
@@ -48,7 +48,7 @@ func TestForm_AFaultIsSaidAndNothingTypedIsLost(t *testing.T) {
 }
 
 func TestForm_TwoFieldsThatAreOnlyGoodTogetherGoInTogether(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	f := formOf(d, "running", "running_amps")
 	f.Type(1, "10 A")
 	require.Contains(t, f.Fields[1].Fault+f.Fields[0].Fault, "both running and running_amps")
@@ -58,7 +58,7 @@ func TestForm_TwoFieldsThatAreOnlyGoodTogetherGoInTogether(t *testing.T) {
 	require.True(t, f.Commit())
 	require.EqualValues(t, 10, d.Home().Circuits[1].RunningAmps)
 	require.True(t, d.Undo())
-	require.Equal(t, home, string(d.Text()))
+	require.Equal(t, homeText, string(d.Text()))
 }
 
 func TestForm_OuterBracketsMayBeLeftOff(t *testing.T) {
@@ -68,7 +68,7 @@ func TestForm_OuterBracketsMayBeLeftOff(t *testing.T) {
 		"code: G, hp: 0.5": "start: {code: G, hp: 0.5}",
 		"none":             "start: none",
 	} {
-		d := open(t, home)
+		d := open(t, homeText)
 		f := formOf(d, "start")
 		f.Type(0, typed)
 		require.Empty(t, f.Fields[0].Fault, typed)
@@ -79,7 +79,7 @@ func TestForm_OuterBracketsMayBeLeftOff(t *testing.T) {
 
 func TestForm_YAMLTypedByMischanceStaysText(t *testing.T) {
 	for _, typed := range []string{"# no", "a: b", "[x]", "{", "- y", "*z", "&w", "\"", "'", "!!int 3", "yes", "null", "a # b", "é☃"} {
-		d := open(t, home)
+		d := open(t, homeText)
 		f := formOf(d, "name")
 		f.Type(0, typed)
 		require.True(t, f.Commit(), "%q: %s", typed, f.Fields[0].Fault)
@@ -87,17 +87,17 @@ func TestForm_YAMLTypedByMischanceStaysText(t *testing.T) {
 		require.Len(t, d.Home().Circuits, 2)
 	}
 	for _, typed := range []string{"{", "times: [", "times: 4}, x: {", "a: &b 1", "times: 4, times: 5", ": :", "times: 4 # x"} {
-		d := open(t, home)
+		d := open(t, homeText)
 		f := formOf(d, "start")
 		f.Type(0, typed)
 		require.NotEmpty(t, f.Fields[0].Fault, typed)
 		require.False(t, f.Commit(), typed)
-		require.Equal(t, home, string(d.Text()))
+		require.Equal(t, homeText, string(d.Text()))
 	}
 }
 
 func TestForm_DropPutsBackWhatTheFileHas(t *testing.T) {
-	f := formOf(open(t, home), "running")
+	f := formOf(open(t, homeText), "running")
 	f.Type(0, "lots")
 	f.Drop()
 	require.Equal(t, "1200 W", f.Text(0))
@@ -107,7 +107,7 @@ func TestForm_DropPutsBackWhatTheFileHas(t *testing.T) {
 
 // A clock time has a colon and is no mapping; a mapping may be typed without its colon.
 func TestForm_MappingsAsPeopleTypeThem(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	start, use := draft.Path{"circuits", 1, "start"}, draft.Path{"circuits", 1, "use"}
 	for _, c := range []struct {
 		path        draft.Path

@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"gopkg.in/yaml.v3"
 
-	"holdover/loads/splice"
+	"holdover/loads/home/edit"
 )
 
 // FuzzTyped looks for a text that, typed into a field of a form, panics or does not come out in the file as it was typed.
@@ -30,7 +30,7 @@ func FuzzTyped(f *testing.F) {
 			require.NotEmpty(t, err.Error())
 			return
 		}
-		out, err := splice.Set([]byte("before: 1\nfield: old\nafter: 2\n"), splice.Path{"field"}, value)
+		out, err := edit.Set([]byte("before: 1\nfield: old\nafter: 2\n"), edit.Path{"field"}, value)
 		if err != nil {
 			return // a form shows this error
 		}

@@ -7,13 +7,13 @@ import (
 	"strconv"
 	"strings"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/profiles"
 )
 
 // Inherited gives the value a field has while the file is silent, and where it comes from: the circuit's profile, or what
 // is assumed. Both are empty when the field then has no value.
-func (d *Draft) Inherited(path Path, field loads.Field) (text, source string) {
+func (d *Draft) Inherited(path Path, field home.Field) (text, source string) {
 	if d.overruled(path) {
 		return "", ""
 	}
@@ -42,7 +42,7 @@ func (d *Draft) overruled(path Path) bool {
 }
 
 // resolved gives the value that the home has ended up with, where it is neither in the file nor zero.
-func (d *Draft) resolved(path Path, field loads.Field) (text, source string) {
+func (d *Draft) resolved(path Path, field home.Field) (text, source string) {
 	name := FieldName(path)
 	v, ok := valueAt(reflect.ValueOf(d.home).Elem(), path)
 	if !ok || d.home.Given(name) || v.IsZero() {
@@ -90,12 +90,12 @@ func valueAt(v reflect.Value, path Path) (reflect.Value, bool) {
 }
 
 // Choices lists the accepted values of a field that is a choice, nil for one that is typed.
-func (d *Draft) Choices(path Path, field loads.Field) []string {
+func (d *Draft) Choices(path Path, field home.Field) []string {
 	switch path[len(path)-1] {
 	case "earthed_neutral", "corrected_supply", "owned":
 		return []string{"true", "false"}
 	case "service":
-		return loads.Services()
+		return home.Services()
 	case "engine":
 		var names []string
 		for _, e := range profiles.Engines() {

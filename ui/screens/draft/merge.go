@@ -5,13 +5,13 @@ import (
 
 	"gopkg.in/yaml.v3"
 
-	"holdover/loads"
-	"holdover/loads/splice"
+	"holdover/loads/home"
+	"holdover/loads/home/edit"
 )
 
 // Merge takes some of the differences from the other text into the draft, as one step that can be undone.
 func (d *Draft) Merge(text []byte, taken []Difference) error {
-	_, theirs, err := loads.ReadTree(text, d.Name())
+	_, theirs, err := home.ReadTree(text, d.Name())
 	if err != nil {
 		return err
 	}
@@ -36,9 +36,9 @@ func (d *Draft) Merge(text []byte, taken []Difference) error {
 
 func (t Difference) set(text []byte) ([]byte, error) {
 	if t.value == nil {
-		return splice.Delete(text, emptied(text, t.path))
+		return edit.Delete(text, emptied(text, t.path))
 	}
-	return splice.Set(text, t.path, OneLine(t.value))
+	return edit.Set(text, t.path, OneLine(t.value))
 }
 
 // A merging takes items of a list in and out, and puts them in order.
@@ -56,7 +56,7 @@ func (m *merging) run() ([]byte, error) {
 			continue
 		}
 		at := t.path[1].(int)
-		if err := m.step(splice.Delete(m.text, t.path)); err != nil {
+		if err := m.step(edit.Delete(m.text, t.path)); err != nil {
 			return nil, err
 		}
 		m.partner = slices.Delete(m.partner, at, at+1)
@@ -66,7 +66,7 @@ func (m *merging) run() ([]byte, error) {
 			continue
 		}
 		at := m.placeFor(t.at)
-		if err := m.step(splice.Insert(m.text, m.list, at, entriesOf(t.value))); err != nil {
+		if err := m.step(edit.Insert(m.text, m.list, at, entriesOf(t.value))); err != nil {
 			return nil, err
 		}
 		m.partner = slices.Insert(m.partner, at, t.at)
@@ -103,7 +103,7 @@ func (m *merging) sort() error {
 		if item < 0 || to < 0 {
 			continue
 		}
-		if err := m.step(splice.Move(m.text, m.list, at, to)); err != nil {
+		if err := m.step(edit.Move(m.text, m.list, at, to)); err != nil {
 			return err
 		}
 		m.partner = slices.Insert(slices.Delete(m.partner, at, at+1), to, item)
@@ -111,11 +111,11 @@ func (m *merging) sort() error {
 	return nil
 }
 
-func entriesOf(item *yaml.Node) []splice.Entry {
-	var entries []splice.Entry
+func entriesOf(item *yaml.Node) []edit.Entry {
+	var entries []edit.Entry
 	for _, key := range keysOfBoth(item, nil) {
 		if value := valueOf(item, key); value != nil {
-			entries = append(entries, splice.Entry{Key: key, Value: OneLine(value)})
+			entries = append(entries, edit.Entry{Key: key, Value: OneLine(value)})
 		}
 	}
 	return entries

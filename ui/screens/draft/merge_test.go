@@ -42,7 +42,7 @@ gear:
 `
 
 func TestDifferences_FieldByField(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	differences, err := d.Differences([]byte(theirs))
 	require.NoError(t, err)
 	require.Equal(t, []string{
@@ -57,19 +57,19 @@ func TestDifferences_FieldByField(t *testing.T) {
 		"gear (Unit 1):  | {name: Unit 1, kind: ups, watts: 300 W}",
 	}, lines(differences))
 
-	back, err := open(t, theirs).Differences([]byte(home))
+	back, err := open(t, theirs).Differences([]byte(homeText))
 	require.NoError(t, err)
 	require.Len(t, back, len(differences), "the same things, the other way round")
 }
 
 func TestDifferences_WritingMakesNone(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	for _, text := range []string{
-		strings.ReplaceAll(home, "#", "# or rather"),
-		strings.Replace(home, "1200 W", "\"1200 W\"", 1),
-		strings.Replace(home, "    needs: {can_wait: 6 h}", "    needs:\n      can_wait: 6 h", 1),
+		strings.ReplaceAll(homeText, "#", "# or rather"),
+		strings.Replace(homeText, "1200 W", "\"1200 W\"", 1),
+		strings.Replace(homeText, "    needs: {can_wait: 6 h}", "    needs:\n      can_wait: 6 h", 1),
 	} {
-		require.NotEqual(t, home, text)
+		require.NotEqual(t, homeText, text)
 		differences, err := d.Differences([]byte(text))
 		require.NoError(t, err)
 		require.Empty(t, differences)
@@ -80,27 +80,27 @@ func TestDifferences_WritingMakesNone(t *testing.T) {
 
 // Only what is ticked is taken, comments stay, and it is one step.
 func TestMerge_TakesWhatIsTickedAndNoMore(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	differences, err := d.Differences([]byte(theirs))
 	require.NoError(t, err)
 	length, lamp, unit := differences[0], differences[6], differences[8]
 	require.NoError(t, d.Merge([]byte(theirs), []draft.Difference{length, lamp, unit}))
-	want := strings.Replace(home, "length: 12 h   # a long night", "length: 2 h    # a long night", 1)
+	want := strings.Replace(homeText, "length: 12 h   # a long night", "length: 2 h    # a long night", 1)
 	want = strings.Replace(want, "  - name: Oven", "  - name: Lamp\n    running: 10 W\n\n  - name: Oven", 1) // behind the cold box, as there
 	want += "\ngear:\n  - name: Unit 1\n    kind: ups\n    watts: 300 W\n"
 	require.Equal(t, want, string(d.Text()))
 	require.True(t, d.Undo())
-	require.Equal(t, home, string(d.Text()))
+	require.Equal(t, homeText, string(d.Text()))
 	require.False(t, d.Undo())
 }
 
 // What together would be a faulty file is refused as a whole.
 func TestMerge_RefusesAFault(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	differences, err := d.Differences([]byte(theirs))
 	require.NoError(t, err)
 	require.Error(t, d.Merge([]byte(theirs), differences[3:4]), "the neutral of a circuit that is not there")
-	require.Equal(t, home, string(d.Text()))
+	require.Equal(t, homeText, string(d.Text()))
 	require.NoError(t, d.Merge([]byte(theirs), append(differences[3:4:4], differences[5])))
 }
 
@@ -109,7 +109,7 @@ func TestMerge_Laws(t *testing.T) {
 	t.Setenv("XDG_STATE_HOME", t.TempDir())
 	path := filepath.Join(t.TempDir(), "house.yaml")
 	rapid.Check(t, func(rt *rapid.T) {
-		require.NoError(t, os.WriteFile(path, []byte(home+"\n  - {name: Lamp, running: 10 W}\n  - {name: Fan, running: 20 W}   # of the attic\n"), 0o644))
+		require.NoError(t, os.WriteFile(path, []byte(homeText+"\n  - {name: Lamp, running: 10 W}\n  - {name: Fan, running: 20 W}   # of the attic\n"), 0o644))
 		mine, other := reopen(t, path), reopen(t, path)
 		change(rt, mine, "mine")
 		change(rt, other, "other")

@@ -8,12 +8,12 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads/splice"
+	"holdover/loads/home/edit"
 )
 
 func named(t *testing.T, name string) *Draft {
 	t.Helper()
-	d, err := begin("holdover: 1\nhome: {name: "+splice.Quote(name)+"}\ncircuits: [{name: Lamp, running: 5 W}]\n", "")
+	d, err := begin("holdover: 1\nhome: {name: "+edit.Quote(name)+"}\ncircuits: [{name: Lamp, running: 5 W}]\n", "")
 	require.NoError(t, err)
 	return d
 }

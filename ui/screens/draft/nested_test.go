@@ -6,19 +6,19 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/ui/screens/draft"
 )
 
 // A field that is a mapping or a list is typed without its outer brackets.
 func TestForm_MappingsAndListsOfTheSite(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	for _, c := range []struct{ key, typed string }{
 		{"gas", "pipe: 3/4 in, length: 40 ft"},
 		{"runs", "{name: Generator to inlet, length: 60 ft}, {name: Inlet to panel, length: 9 ft}"},
 		{"sun", "kwh_per_day: 12"},
 	} {
-		for _, f := range loads.FieldsOf("site") {
+		for _, f := range home.FieldsOf("site") {
 			if f.Key != c.key {
 				continue
 			}
@@ -30,5 +30,5 @@ func TestForm_MappingsAndListsOfTheSite(t *testing.T) {
 		}
 	}
 	assert.Len(t, d.Home().Site.Runs, 2)
-	assert.Equal(t, loads.Pipe("3/4"), d.Home().Site.Gas.Pipe)
+	assert.Equal(t, home.Pipe("3/4"), d.Home().Site.Gas.Pipe)
 }

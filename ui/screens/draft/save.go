@@ -5,7 +5,7 @@ import (
 	"io/fs"
 	"os"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/ui/disk"
 	"holdover/ui/screens/session"
 )
@@ -23,7 +23,7 @@ func (d *Draft) Save() error {
 	if d.path == "" {
 		return ErrNoName
 	}
-	onDisk, err := loads.TextOf(d.path)
+	onDisk, err := home.TextOf(d.path)
 	switch {
 	case errors.Is(statError(d.path), fs.ErrNotExist):
 		// Deleted meanwhile: nothing there to be overwritten.
@@ -73,7 +73,7 @@ func (d *Draft) SaveAs(path string, overwrite bool) error {
 
 // Reread takes what the file holds now in place of the draft, as a step that can be undone.
 func (d *Draft) Reread() error {
-	text, err := loads.TextOf(d.path)
+	text, err := home.TextOf(d.path)
 	if err != nil {
 		return err
 	}

@@ -9,7 +9,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/profiles"
 	"holdover/ui/screens/draft"
 	"holdover/ui/screens/draft/drafttest"
@@ -24,11 +24,11 @@ func kept(t *testing.T, d *draft.Draft) string {
 }
 
 func TestSave_WritesAndDropsTheRecoveryFile(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.NoFileExists(t, d.Recovery())
 	require.NoError(t, d.NextCare(0))
 	require.Equal(t, string(d.Text()), kept(t, d))
-	require.Equal(t, home, onDisk(t, d.Path()), "an edit does not touch the file")
+	require.Equal(t, homeText, onDisk(t, d.Path()), "an edit does not touch the file")
 	require.NoError(t, d.Save())
 	require.Equal(t, string(d.Text()), onDisk(t, d.Path()))
 	require.NoFileExists(t, d.Recovery())
@@ -36,10 +36,10 @@ func TestSave_WritesAndDropsTheRecoveryFile(t *testing.T) {
 }
 
 func TestSave_NeverOverwritesWhatChangedOnDisk(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.NoError(t, d.NextCare(0))
 	edited := string(d.Text())
-	const theirs = home + "# somebody else was here\n"
+	const theirs = homeText + "# somebody else was here\n"
 	require.NoError(t, os.WriteFile(d.Path(), []byte(theirs), 0o644))
 	require.ErrorIs(t, d.Save(), draft.ErrChanged)
 	require.Equal(t, theirs, onDisk(t, d.Path()))
@@ -55,12 +55,12 @@ func TestSave_NeverOverwritesWhatChangedOnDisk(t *testing.T) {
 }
 
 func TestSave_AFailureLeavesFileAndEditsAsTheyWere(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.NoError(t, d.NextCare(0))
 	edited := string(d.Text())
 	require.NoError(t, os.Chmod(d.Path(), 0o444))
 	require.Error(t, d.Save())
-	require.Equal(t, home, onDisk(t, d.Path()))
+	require.Equal(t, homeText, onDisk(t, d.Path()))
 	require.Equal(t, edited, string(d.Text()))
 	require.Equal(t, edited, kept(t, d))
 	require.True(t, d.Unsaved())
@@ -71,7 +71,7 @@ func TestSave_AFailureLeavesFileAndEditsAsTheyWere(t *testing.T) {
 
 // The edits of a home whose folder is gone are kept in the state folder, and where there is none either, that is said.
 func TestSave_AFolderThatVanishedFailsAndKeepsTheEdits(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.NoError(t, d.NextCare(0))
 	beside := d.Recovery()
 	require.NoError(t, os.RemoveAll(filepath.Dir(d.Path())))
@@ -89,7 +89,7 @@ func TestSave_AFolderThatVanishedFailsAndKeepsTheEdits(t *testing.T) {
 }
 
 func TestSave_ADeletedFileIsWrittenAgain(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.NoError(t, d.NextCare(0))
 	require.NoError(t, os.Remove(d.Path()))
 	require.NoError(t, d.Save())
@@ -121,9 +121,9 @@ func TestSaveAs_GivesTheDemoAFileAndSparesOthers(t *testing.T) {
 }
 
 func TestSaveAs_SparesTheRecoveryFileThatIsThere(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	path := filepath.Join(t.TempDir(), "other.yaml")
-	require.NoError(t, os.WriteFile(path, []byte(home), 0o644))
+	require.NoError(t, os.WriteFile(path, []byte(homeText), 0o644))
 	first, err := draft.Open(path)
 	require.NoError(t, err)
 	require.NoError(t, first.NextCare(1))
@@ -138,7 +138,7 @@ func TestSaveAs_SparesTheRecoveryFileThatIsThere(t *testing.T) {
 }
 
 func TestSave_ASymbolicLinkStaysOne(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	link := filepath.Join(t.TempDir(), "link.yaml")
 	require.NoError(t, os.Symlink(d.Path(), link))
 	linked, err := draft.Open(link)
@@ -152,7 +152,7 @@ func TestSave_ASymbolicLinkStaysOne(t *testing.T) {
 }
 
 func TestRecovery_OfAnEarlierRunIsFoundAndCanBeTaken(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.Empty(t, d.Around().Left)
 	require.NoError(t, d.NextCare(0))
 	edited := string(d.Text())
@@ -169,12 +169,12 @@ func TestRecovery_OfAnEarlierRunIsFoundAndCanBeTaken(t *testing.T) {
 	require.Equal(t, edited, kept(t, again), "the draft has a recovery file of its own")
 	require.NoFileExists(t, path)
 	require.True(t, again.Undo())
-	require.Equal(t, home, string(again.Text()))
+	require.Equal(t, homeText, string(again.Text()))
 }
 
 // Edits made after a save start from what was saved.
 func TestRecovery_AfterASaveTheBaseIsWhatWasSaved(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.NoError(t, d.NextCare(0))
 	require.NoError(t, d.Save())
 	require.NoError(t, d.NextCare(1))
@@ -186,7 +186,7 @@ func TestRecovery_AfterASaveTheBaseIsWhatWasSaved(t *testing.T) {
 
 // What was recovered into a draft that cannot keep it stays where it was: there is no other copy on the disk.
 func TestRecovery_TheFileStaysWhereTheDraftCannotKeepIt(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.NoError(t, d.NextCare(0))
 	path := drafttest.Die(t, d)
 	again, err := draft.Open(d.Path())
@@ -199,7 +199,7 @@ func TestRecovery_TheFileStaysWhereTheDraftCannotKeepIt(t *testing.T) {
 
 // Of several, each is offered, the newest first, and none is lost to another.
 func TestRecovery_OfSeveralRunsTheNewestComesFirst(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	var left []string
 	for i := range 3 {
 		again, err := draft.Open(d.Path())
@@ -242,7 +242,7 @@ func TestRecovery_OfAHomeWithoutAFile(t *testing.T) {
 }
 
 func TestRecovery_SetAsideIsNotOfferedAgain(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.NoError(t, d.NextCare(0))
 	before := onDisk(t, drafttest.Die(t, d))
 	again, err := draft.Open(d.Path())
@@ -257,7 +257,7 @@ func TestRecovery_SetAsideIsNotOfferedAgain(t *testing.T) {
 }
 
 func TestRecovery_ThatEqualsTheFileIsDropped(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.NoError(t, d.NextCare(0))
 	edited := d.Text()
 	path := drafttest.Die(t, d)
@@ -270,9 +270,9 @@ func TestRecovery_ThatEqualsTheFileIsDropped(t *testing.T) {
 
 // A recovery file reads as a home file, so that it can be looked at and rescued by hand.
 func TestRecovery_FileReadsAsAHome(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.NoError(t, d.NextCare(0))
-	rescued, err := loads.ReadFile(d.Recovery())
+	rescued, err := home.ReadFile(d.Recovery())
 	require.NoError(t, err)
 	require.Equal(t, d.Home().Circuits, rescued.Circuits)
 	info, err := os.Stat(d.Recovery())
@@ -281,7 +281,7 @@ func TestRecovery_FileReadsAsAHome(t *testing.T) {
 }
 
 func TestRecovery_UndoBackToTheFileNeedsNone(t *testing.T) {
-	d := open(t, home)
+	d := open(t, homeText)
 	require.NoError(t, d.NextCare(0))
 	require.FileExists(t, d.Recovery())
 	require.True(t, d.Undo())

@@ -9,8 +9,8 @@ import (
 	"slices"
 	"strings"
 
-	"holdover/loads"
-	"holdover/loads/splice"
+	"holdover/loads/home"
+	"holdover/loads/home/edit"
 	"holdover/profiles"
 	"holdover/ui/screens/session"
 )
@@ -66,7 +66,7 @@ circuits:
 gear:
   - name: Unit 1
     kind: ups
-`, splice.Quote(p.Title), splice.Quote(p.Name)), path)
+`, edit.Quote(p.Title), edit.Quote(p.Name)), path)
 }
 
 // BeginHouse starts a house with what nearly every house has; the rest is added from there. path is as in [BeginAppliance].
@@ -101,13 +101,13 @@ circuits:
 func (d *Draft) AddUnit() (int, error) {
 	at := len(d.home.Gear)
 	taken := func(name string) bool {
-		return slices.ContainsFunc(d.home.Gear, func(g loads.Gear) bool { return g.Name == name })
+		return slices.ContainsFunc(d.home.Gear, func(g home.Gear) bool { return g.Name == name })
 	}
 	name := ""
 	for n := at + 1; name == "" || taken(name); n++ {
 		name = fmt.Sprintf("Unit %d", n)
 	}
-	text, err := splice.Insert(d.text, Path{"gear"}, at, []splice.Entry{{Key: "name", Value: splice.Quote(name)}, {Key: "kind", Value: "ups"}})
+	text, err := edit.Insert(d.text, Path{"gear"}, at, []edit.Entry{{Key: "name", Value: edit.Quote(name)}, {Key: "kind", Value: "ups"}})
 	if err != nil {
 		return 0, err
 	}
@@ -125,7 +125,7 @@ func runtimePairs(text string) string {
 	var pairs []string
 	for _, part := range strings.Split(text, ",") {
 		load, time, _ := strings.Cut(strings.TrimSpace(part), " ")
-		pairs = append(pairs, fmt.Sprintf("[%s, %s]", splice.Quote(strings.TrimSpace(load)), splice.Quote(strings.TrimSpace(time))))
+		pairs = append(pairs, fmt.Sprintf("[%s, %s]", edit.Quote(strings.TrimSpace(load)), edit.Quote(strings.TrimSpace(time))))
 	}
 	return "[" + strings.Join(pairs, ", ") + "]"
 }

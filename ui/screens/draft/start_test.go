@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/profiles"
 )
@@ -83,7 +83,7 @@ func TestRuntimes_AsPeopleTypeThem(t *testing.T) {
 		d, err := BeginAppliance(kettle, "")
 		require.NoError(t, err)
 		require.NoError(t, d.Apply(Change{Path{"gear", 0, "runtimes"}, text}), text)
-		assert.Equal(t, []loads.Runtime{{Load: 0.5, Time: 11}, {Load: 1, Time: 2.5}}, d.Home().Gear[0].Runtimes, text)
+		assert.Equal(t, []home.Runtime{{Load: 0.5, Time: 11}, {Load: 1, Time: 2.5}}, d.Home().Gear[0].Runtimes, text)
 		at, err := d.AddUnit()
 		require.NoError(t, err)
 		require.NoError(t, d.Apply(Change{Path{"gear", at, "watts"}, "600 W"}))

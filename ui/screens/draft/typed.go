@@ -10,8 +10,8 @@ import (
 
 	"gopkg.in/yaml.v3"
 
-	"holdover/loads"
-	"holdover/loads/splice"
+	"holdover/loads/home"
+	"holdover/loads/home/edit"
 	"holdover/loads/visible"
 )
 
@@ -86,7 +86,7 @@ func scalar(text string) string {
 	if unquoted.MatchString(text) {
 		return text
 	}
-	return splice.Quote(text)
+	return edit.Quote(text)
 }
 
 // wholes are the keys whose mapping is one value to a person: its keys exclude or need each other.
@@ -95,7 +95,7 @@ var wholes = []string{"start", "use", "sun", "lasts", "gas", "tank", "pit"}
 // fragment writes what was typed into a field as one line of YAML.
 func fragment(key any, text string) (string, error) {
 	open, shut := "", ""
-	if key == "use" && loads.IsUse(text) {
+	if key == "use" && home.IsUse(text) {
 		return scalar(text), nil
 	}
 	if name, _ := key.(string); slices.Contains(wholes, name) {

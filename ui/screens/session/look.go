@@ -10,7 +10,7 @@ import (
 	"slices"
 	"time"
 
-	"holdover/loads"
+	"holdover/loads/home"
 	"holdover/ui/disk"
 )
 
@@ -41,7 +41,7 @@ type Left struct {
 }
 
 // mostBytes bounds a file of ours: a home file and the line before it.
-const mostBytes = loads.MaxBytes + 64<<10
+const mostBytes = home.MaxBytes + 64<<10
 
 // Look finds what other sessions on a home have left at its place, removes the marks of dead ones, and what they left half
 // written.

@@ -1,0 +1,170 @@
+package home
+
+import (
+	"fmt"
+	"reflect"
+	"strconv"
+	"strings"
+	"sync"
+
+	"holdover/loads/units"
+)
+
+// A Field is one key of the home file as its struct tags declare it. The reader, the schema and the screens' forms all
+// work from this one list, so they cannot disagree.
+type Field struct {
+	Key       string
+	Doc       string
+	Words     []string         // accepted words, nil when not a word
+	Low, High float64          // accepted range in the base unit, when Bounded
+	Bounded   bool             // whether Low and High apply
+	Required  bool             // whether the file must have it
+	Dimension *units.Dimension // nil when not a quantity
+	Unit      string           // of a plain number that has one, such as "1/K"
+	BareFrom  float64          // a bare number above 0 and below this is asked about
+	Motor     bool             // may be given as a motor's horsepower
+	index     int
+	kind      reflect.Type
+}
+
+// Sections lists the top-level keys of a home file in their usual order.
+func Sections() []Field { return fieldsOf(reflect.TypeFor[Home]()) }
+
+// FieldsOf lists the keys of a section or of an entry: "home", "site", "outage", "assume", "limits", "circuits", "needs",
+// "heater", "tank", "pit", "runs", "gas" or "gear". An unknown name is a programmer's error.
+func FieldsOf(name string) []Field {
+	t, ok := sectionTypes[name]
+	if !ok {
+		panic("home: no section " + name)
+	}
+	return fieldsOf(t)
+}
+
+var sectionTypes = map[string]reflect.Type{
+	"home": reflect.TypeFor[House](), "site": reflect.TypeFor[Site](), "outage": reflect.TypeFor[Outage](),
+	"assume": reflect.TypeFor[Assume](), "limits": reflect.TypeFor[Limits](), "circuits": reflect.TypeFor[Circuit](),
+	"prices": reflect.TypeFor[Prices](), "lasts": reflect.TypeFor[Lasts](),
+	"needs": reflect.TypeFor[Needs](), "heater": reflect.TypeFor[Heater](), "gear": reflect.TypeFor[Gear](), "tank": reflect.TypeFor[Tank](), "pit": reflect.TypeFor[Pit](),
+	"runs": reflect.TypeFor[Run](), "gas": reflect.TypeFor[Gas](),
+}
+
+// dimensions says what each quantity type measures.
+var dimensions = map[reflect.Type]*units.Dimension{
+	reflect.TypeFor[units.Watts](): &units.Power, reflect.TypeFor[units.VoltAmps](): &units.ApparentPower,
+	reflect.TypeFor[units.WattHours](): &units.Energy, reflect.TypeFor[units.Volts](): &units.Voltage,
+	reflect.TypeFor[units.Amps](): &units.Current, reflect.TypeFor[units.Seconds](): &units.ShortTime,
+	reflect.TypeFor[units.Minutes](): &units.MiddlingTime, reflect.TypeFor[units.Hours](): &units.LongTime,
+	reflect.TypeFor[units.Celsius](): &units.Temperature, reflect.TypeFor[units.Kelvins](): &units.Difference,
+	reflect.TypeFor[units.Metres](): &units.Length, reflect.TypeFor[units.SquareMetres](): &units.Area,
+	reflect.TypeFor[units.WattsPerKelvin](): &units.HeatLoss, reflect.TypeFor[units.WattHoursPerKelvin](): &units.HeatCapacity,
+	reflect.TypeFor[units.Litres](): &units.Volume, reflect.TypeFor[units.Hertz](): &units.Frequency,
+	reflect.TypeFor[units.LitresPerHour](): &units.Flow,
+	reflect.TypeFor[units.Nameplate]():     &units.Plate, reflect.TypeFor[units.Kilopascals](): &units.Pressure,
+	reflect.TypeFor[units.CubicMetresPerHour](): &units.GasFlow,
+}
+
+// unitDimensions says what a number with a unit of its own measures; nil for one that has none that people write.
+func unitDimensions(unit string) *units.Dimension {
+	switch {
+	case strings.HasPrefix(unit, "USD/"):
+		d := units.Price(unit)
+		return &d
+	case unit == "kWh":
+		d := units.Energy.By(unit)
+		return &d
+	case unit == "hp":
+		return &units.MotorSize
+	case unit == "years":
+		return &units.Years
+	case unit == "USD":
+		return &units.Money
+	}
+	return nil
+}
+
+var fieldCache sync.Map // reflect.Type → []Field
+
+func fieldsOf(t reflect.Type) []Field {
+	if cached, ok := fieldCache.Load(t); ok {
+		return cached.([]Field)
+	}
+	var fields []Field
+	for i := range t.NumField() {
+		if f, ok := fieldFrom(t.Field(i), i); ok {
+			fields = append(fields, f)
+		}
+	}
+	fieldCache.Store(t, fields)
+	return fields
+}
+
+func fieldFrom(sf reflect.StructField, index int) (Field, bool) {
+	key, ok := sf.Tag.Lookup("key")
+	if !ok {
+		return Field{}, false
+	}
+	f := Field{Key: key, Doc: sf.Tag.Get("doc"), Required: sf.Tag.Get("required") == "true", Unit: sf.Tag.Get("unit"),
+		Dimension: dimensions[sf.Type], Motor: sf.Tag.Get("motor") == "true", index: index, kind: sf.Type}
+	if f.Unit != "" && f.Dimension == nil {
+		f.Dimension = unitDimensions(f.Unit)
+	}
+	if text := sf.Tag.Get("bare_from"); text != "" {
+		f.BareFrom, _, _ = mustRange(text + "," + text)
+	}
+	if words := sf.Tag.Get("one"); words != "" {
+		f.Words = strings.Split(words, ",")
+	}
+	if text := sf.Tag.Get("range"); text != "" {
+		f.Low, f.High, f.Bounded = mustRange(text)
+	}
+	return f, true
+}
+
+func mustRange(text string) (low, high float64, bounded bool) {
+	lowText, highText, _ := strings.Cut(text, ",")
+	low, err1 := strconv.ParseFloat(lowText, 64)
+	high, err2 := strconv.ParseFloat(highText, 64)
+	if err1 != nil || err2 != nil {
+		panic("home: bad range tag " + text)
+	}
+	return low, high, true
+}
+
+// Whole says whether the field is a whole number.
+func (f Field) Whole() bool { return f.kind.Kind() == reflect.Int }
+
+// check says what is wrong with a value in the base unit, or nothing. Where people do not agree on a unit, the range is said in
+// the one that was typed or taken.
+func (f Field) check(value float64, found, unit string) error {
+	if !f.Bounded || (value >= f.Low && value <= f.High) {
+		return nil
+	}
+	if f.Low == f.High {
+		return fmt.Errorf("%q found; only %s is accepted", found, units.Format(f.Low))
+	}
+	return fmt.Errorf("%q is out of range; %s is accepted", found, f.rangeIn(unit))
+}
+
+// Accepts writes the range in the units of a home: "-430 to 5,500 m"; empty where there is none.
+func (f Field) Accepts(s units.System) string {
+	switch {
+	case !f.Bounded:
+		return ""
+	case f.Dimension == nil:
+		return f.rangeIn("")
+	}
+	return f.rangeIn(f.Dimension.BareUnit(s))
+}
+
+func (f Field) rangeIn(unit string) string {
+	low, high := f.Low, f.High
+	switch {
+	case f.Dimension == nil:
+		return units.Format(low) + " to " + units.Format(high)
+	case f.Dimension.BySystem():
+		low, high = f.Dimension.In(low, unit), f.Dimension.In(high, unit)
+	default:
+		unit = f.Dimension.Base
+	}
+	return units.Format(low) + " to " + units.Format(high) + " " + unit
+}

@@ -1,0 +1,79 @@
+package home
+
+import (
+	"cmp"
+	"regexp"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"holdover/loads/units"
+)
+
+// Limits is the `limits` section: what rules an option out. A zero quantity means no such limit.
+type Limits struct {
+	Generator    string       `key:"generator" one:"allowed,none" doc:"allowed, or none where there is no place for one"`
+	Fuels        []string     `key:"fuels" one:"gasoline,diesel,propane,natural-gas" doc:"fuels to be had, the preferred first"`
+	FuelStore    units.Litres `key:"fuel_store" range:"0,100000" doc:"fuel kept on the place"`
+	Quiet        QuietHours   `key:"quiet" doc:"hours in which no engine may run, like 22:00-07:00"`
+	BatteryPlace string       `key:"battery_place" one:"garage,basement,utility,outdoors,outside-wall,none" doc:"where the battery would stand, or none"`
+	Budget       float64      `key:"budget" unit:"USD" range:"0,10000000" doc:"most to be spent at purchase"`
+}
+
+// A QuietHours is a daily stretch of clock time, which may pass midnight. From equal to To is no quiet at all.
+type QuietHours struct{ From, To units.Hours }
+
+// Any says whether there are quiet hours.
+func (q QuietHours) Any() bool { return q.From != q.To }
+
+// Covers says whether clock hour h (0 ≤ h < 24) is quiet.
+func (q QuietHours) Covers(h units.Hours) bool {
+	if q.From < q.To {
+		return h >= q.From && h < q.To
+	}
+	return q.Any() && (h >= q.From || h < q.To)
+}
+
+// Length is the quiet time in a day.
+func (q QuietHours) Length() units.Hours {
+	if q.From <= q.To {
+		return q.To - q.From
+	}
+	return q.To - q.From + 24
+}
+
+// String writes "22:00-07:00", or nothing.
+func (q QuietHours) String() string {
+	if !q.Any() {
+		return ""
+	}
+	return Clock(q.From) + "-" + Clock(q.To)
+}
+
+// spanOfDay is two clock times and what stands between them.
+var spanOfDay = regexp.MustCompile(`^(?:(?i:from|between) +)?(.+?) *(?:-|–|—| (?i:to|until|till|and) ) *(.+)$`)
+
+func (q *QuietHours) readNode(r *reader, n *yaml.Node, path string) {
+	text, ok := r.scalar(n, path)
+	if !ok {
+		return
+	}
+	const wanted = "two different clock times like \"22:00-07:00\" or 10pm-7am are wanted"
+	m := spanOfDay.FindStringSubmatch(strings.Join(strings.Fields(text), " "))
+	if m == nil {
+		r.fault(n, path, "%q found; %s", text, wanted)
+		return
+	}
+	from, err1 := parseClock(m[1])
+	to, err2 := parseClock(m[2])
+	if err := cmp.Or(err1, err2); err != nil {
+		r.fault(n, path, "%v; %s", err, wanted)
+		return
+	}
+	if from == to {
+		r.fault(n, path, "%q found; %s", text, wanted)
+		return
+	}
+	*q = QuietHours{from, to}
+	r.echoWord(path, text, q.String())
+}
