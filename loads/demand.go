@@ -111,6 +111,41 @@ func (d *Demand) sumRunning() {
 	}
 }
 
+// A Moment is the largest draw in which one circuit starts beside all else that runs.
+type Moment struct {
+	Circuit string
+	W       units.Watts
+	VA      units.VoltAmps
+	Seconds units.Seconds // that the start lasts
+}
+
+// Worst is the worst moment of those starts that last longer than some seconds, its W and VA each the largest of any of them; the
+// zero Moment where none does.
+func (d *Demand) Worst(longerThan units.Seconds) (worst Moment) {
+	if d.StartTime <= longerThan {
+		return worst
+	}
+	base := kept(d.Loads)
+	for _, turn := range turns(d.Loads) {
+		running := base
+		if turn != nil {
+			running += turn.Running
+		}
+		for i := range d.Loads {
+			l := &d.Loads[i]
+			if !l.Starts || l.StartTime <= longerThan || (l.Care == home.Rotate && l != turn) {
+				continue
+			}
+			moment := running - l.unit() + l.Starting
+			if va := moment.VA(); va > worst.VA {
+				worst.Circuit, worst.VA, worst.Seconds = l.Name, va, l.StartTime
+			}
+			worst.W = max(worst.W, moment.W())
+		}
+	}
+	return worst
+}
+
 // worstMoment takes the largest over every turn and every starter in it: the running total with one unit starting in
 // place of running. The cold return has every kept starter at once.
 func (d *Demand) worstMoment() {

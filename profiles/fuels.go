@@ -14,6 +14,8 @@ type Fuel struct {
 	Stored        bool      `yaml:"stored"`          // false: it comes by pipe
 	StoreLimitL   float64   `yaml:"store_limit_l"`   // what a dwelling usually may keep, L; 0: no limit known
 	ShelfLifeDays float64   `yaml:"shelf_life_days"` // days; 0: does not spoil
+	LeastLoad     float64   `yaml:"least_load"`      // share of its rating below which a machine saves no more of it, and should not run for long
+	Vaporises     bool      `yaml:"vaporises"`       // it comes as vapour out of cylinders and tanks, slower in the cold
 	Engine        string    `yaml:"engine"`          // the usual class, see [Engines]
 	Willans       []Willans `yaml:"willans"`         // by rated size, rising, without gaps
 	Source        string    `yaml:"source"`

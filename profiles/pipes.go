@@ -39,6 +39,7 @@ func (p Pipes) Find(kind, material string, inWC float64) (PipeTable, bool) {
 type Cylinder struct {
 	Title         string      `yaml:"title"`
 	FullLb        float64     `yaml:"full_lb"`
+	Left          float64     `yaml:"left"` // share that is left when it matters, where nobody says
 	Source        string      `yaml:"source"`
 	TemperaturesF []float64   `yaml:"temperatures_f"` // rising
 	Rows          [][]float64 `yaml:"rows"`           // lb left, falling, then Btu/h at each temperature

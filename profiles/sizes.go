@@ -2,13 +2,20 @@ package profiles
 
 import "slices"
 
+// Inverters are those commonly built into a house.
+type Inverters struct {
+	Source     string    `yaml:"source"`
+	VA         []float64 `yaml:"va"`         // continuous ratings, rising
+	Distortion float64   `yaml:"distortion"` // 0..1
+	GapS       float64   `yaml:"gap_s"`      // break at the change-over, s
+	SurgeS     float64   `yaml:"surge_s"`    // how long its surge holds, s
+	Neutral    string    `yaml:"neutral"`
+}
+
 // sizes are the steps in which things are made.
 type sizes struct {
-	Inverters struct {
-		Source string    `yaml:"source"`
-		VA     []float64 `yaml:"va"`
-	} `yaml:"inverters"`
-	Breakers struct {
+	Inverters Inverters `yaml:"inverters"`
+	Breakers  struct {
 		Source string    `yaml:"source"`
 		Amps   []float64 `yaml:"amps"`
 	} `yaml:"breakers"`
@@ -19,6 +26,9 @@ type sizes struct {
 }
 
 var sizesMade = table[sizes]("sizes.yaml")
+
+// InvertersMade gives what is commonly built into a house. What is inside is shared and must be read only.
+func InvertersMade() Inverters { return sizesMade().Inverters }
 
 // InverterSizesVA lists the continuous ratings in which inverters are made, rising, VA.
 func InverterSizesVA() []float64 { return slices.Clone(sizesMade().Inverters.VA) }

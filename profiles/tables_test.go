@@ -104,9 +104,9 @@ func TestGeneratorsAreSound(t *testing.T) {
 			_, ok := FindFuel(fuel)
 			assert.True(t, ok, fuel)
 		}
-		if g.Kind == "inverter-portable" {
-			assert.True(t, g.LowDistortion)
-		}
+		assert.Contains(t, []string{"wound", "inverter"}, g.Alternator)
+		assert.Contains(t, []string{"portable", "fixed"}, g.Place)
+		assert.True(t, g.Distortion > 0 && g.Distortion < 1 && g.SurgeS > 0, "%v kW", g.KW)
 	}
 }
 

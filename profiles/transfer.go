@@ -18,20 +18,37 @@ type Transfer struct {
 		Source  string  `yaml:"source"`
 		BelowKW float64 `yaml:"below_kw"`
 	} `yaml:"single_leg"`
-	Clearances struct {
-		ExhaustFt     float64 `yaml:"exhaust_ft"`
-		ExhaustSource string  `yaml:"exhaust_source"`
-		FixedFt       float64 `yaml:"fixed_ft"`
-		FixedSource   string  `yaml:"fixed_source"`
-		StorageFt     float64 `yaml:"storage_ft"`
-		StorageSource string  `yaml:"storage_source"`
-	} `yaml:"clearances"`
-	Signs      []Sign `yaml:"signs"`
+	Clearances Clearances `yaml:"clearances"`
+	Signs      []Sign     `yaml:"signs"`
 	Conductors struct {
 		CopperOhmMM2PerM    float64 `yaml:"copper_ohm_mm2_per_m"` // at 75 °C
 		AluminiumOhmMM2PerM float64 `yaml:"aluminium_ohm_mm2_per_m"`
 		Source              string  `yaml:"source"`
 	} `yaml:"conductors"`
+}
+
+// Clearances are the distances to keep, ft.
+type Clearances struct {
+	ExhaustFt     float64 `yaml:"exhaust_ft"`
+	ExhaustSource string  `yaml:"exhaust_source"`
+	FixedFt       float64 `yaml:"fixed_ft"`
+	FixedSource   string  `yaml:"fixed_source"`
+	StorageFt     float64 `yaml:"storage_ft"`
+	StorageSource string  `yaml:"storage_source"`
+}
+
+// A Clearance is one distance to keep.
+type Clearance struct {
+	Feet        float64
+	Why, Source string
+}
+
+// Of is the distance of an engine from every opening: a fixed one from what burns, a portable one for its exhaust.
+func (c Clearances) Of(fixed bool) Clearance {
+	if fixed {
+		return Clearance{c.FixedFt, "for a fixed machine; 20 ft, as advised for portable ones, is better", c.FixedSource}
+	}
+	return Clearance{c.ExhaustFt, "for its exhaust", c.ExhaustSource}
 }
 
 // An Inlet is a plug configuration that a house can be fed through.

@@ -13,18 +13,21 @@ import (
 // Gear is one unit's spec sheet, as its maker prints it. A zero figure is one the sheet does not give.
 type Gear struct {
 	Name       string          `key:"name" required:"true" doc:"what you call the unit"`
-	Kind       string          `key:"kind" one:"ups,power-station,inverter,battery,generator" required:"true" doc:"ups, power-station, inverter, battery or generator"`
+	Kind       string          `key:"kind" one:"ups,power-station,inverter,battery,set,generator" required:"true" doc:"ups, power-station, inverter, battery, set (an inverter with its battery) or generator"`
 	Wave       string          `key:"wave" one:"sine,stepped,square" doc:"sine, stepped or square"`
 	Distortion float64         `key:"distortion" range:"0,1" doc:"total harmonic distortion of the voltage, 0 to 1"`
 	DeadTime   float64         `key:"dead_time" range:"0,0.95" doc:"share of each half cycle that a stepped wave stands at zero"`
 	Volts      units.Volts     `key:"volts" range:"12,250" doc:"output voltage"`
 	Legs       int             `key:"legs" range:"1,2" doc:"2 when it gives 120 V on each of two legs, else 1"`
+	LegShare   float64         `key:"leg_share" range:"0.5,1" doc:"share of its rating that one leg may give, a half unless the sheet says more"`
 	Frequency  units.Hertz     `key:"hertz" range:"45,65" doc:"output frequency"`
 	HertzSwing units.Hertz     `key:"hertz_swing" range:"0,10" doc:"how far its frequency strays either way"`
-	Watts      units.Watts     `key:"watts" range:"0,200000" doc:"continuous output"`
-	VA         units.VoltAmps  `key:"va" range:"0,200000" doc:"continuous apparent output"`
-	Surge      units.Watts     `key:"surge" range:"0,500000" doc:"short-time output"`
+	Watts      units.Watts     `key:"watts" range:"0,500000" doc:"continuous output"`
+	VA         units.VoltAmps  `key:"va" range:"0,500000" doc:"continuous apparent output"`
+	Surge      units.Watts     `key:"surge" range:"0,1000000" doc:"short-time output"`
 	SurgeTime  units.Seconds   `key:"surge_seconds" range:"0,3600" doc:"how long the surge holds"`
+	Alternator string          `key:"alternator" one:"wound,inverter" doc:"of a generator: wound, or inverter where electronics make its wave"`
+	Stands     string          `key:"place" one:"portable,fixed" doc:"portable, or fixed where it is built in"`
 	Energy     units.WattHours `key:"energy" range:"0,1000000" doc:"stored energy"`
 	Runtimes   []Runtime       `key:"runtimes" doc:"published runtimes: [[50%, 11 min], [100%, 2.5 min]]"`
 	Gap        units.Seconds   `key:"gap" range:"0,3600" bare_from:"1" doc:"transfer time"`
@@ -46,6 +49,12 @@ type Gear struct {
 
 // Has says whether the sheet gives a figure, by its key: a transfer time of 0 ms is a figure too.
 func (g Gear) Has(key string) bool { return slices.Contains(g.given, key) }
+
+// Stating is the sheet with these of its figures given, by their keys.
+func (g Gear) Stating(keys ...string) Gear {
+	g.given = keys
+	return g
+}
 
 func (g *Gear) readNode(r *reader, n *yaml.Node, path string) {
 	r.mapping(n, reflect.ValueOf(g).Elem(), path)

@@ -57,7 +57,7 @@ func (r *reader) checkGear(list *yaml.Node, gear []Gear) {
 		}
 		lines[gear[i].Name] = n.Line
 		if gear[i].Kind == "" && len(givenKeys(n, "kind")) == 0 {
-			r.fault(n, join(path, "kind"), "the kind is missing; ups, power-station, inverter, battery or generator is accepted")
+			r.fault(n, join(path, "kind"), "the kind is missing; ups, power-station, inverter, battery, set or generator is accepted")
 		}
 		r.checkRuntimes(child(n, "runtimes"), &gear[i], join(path, "runtimes"))
 	}

@@ -28,15 +28,11 @@ type Timetable struct {
 	Watts   units.Watts    // and so much of it real power
 	AtStart units.VoltAmps // and so much while one of them starts beside the rest
 	Turns   []Turn         // by their beginning
-	Rounds  []Round        // one for each circuit that takes turns
 	Energy  units.WattHours
 	Bound   units.WattHours // no timetable of turns as long takes less
 	Found   bool            // there is a timetable
 	Proven  bool            // it is the best; where nothing was found, there provably is none
-	WaitOut []string        // circuits that can wait the whole outage, and get no turn
-	Later   []string        // circuits that can wait as long as the table covers, but not the whole outage
-	Unknown []string        // circuits of which nothing says how long they can wait: they get no turn
-	Keep    []string        // circuits that can not take turns: they never wait, or are on nearly all the time
+	sorting
 }
 
 // A Round is what one circuit needs of the timetable.
@@ -65,13 +61,7 @@ const busiest = 0.9
 // them alone. A turn is as long as makes up for the longest wait: with a circuit on a share d of
 // the time, d·wait/(1 − d). The end of ctx ends the search, and what is found then is not proven.
 func Turns(ctx context.Context, house *home.Home, d *loads.Demand, allowed units.VoltAmps) Timetable {
-	t := Timetable{Start: d.Start, Length: min(house.Outage.Length, longestTable), Outage: house.Outage.Length, Allowed: allowed, Found: true, Proven: true}
-	limits := Limits(house, d.Start)
-	for i := range d.Loads {
-		if l := &d.Loads[i]; l.Care == home.Rotate {
-			t.sort(house, l, limits[l.Index])
-		}
-	}
+	t := Timetable{Start: d.Start, Length: covered(house), Outage: house.Outage.Length, Allowed: allowed, Found: true, Proven: true, sorting: sort(house, d)}
 	t.allow(allowed)
 	if len(t.Rounds) > 0 {
 		t.fill(effort.New(ctx, looks))
@@ -79,24 +69,38 @@ func Turns(ctx context.Context, house *home.Home, d *loads.Demand, allowed units
 	return t
 }
 
-// sort puts one circuit where it belongs: it takes turns, waits the outage out, or can not take turns.
-func (t *Timetable) sort(house *home.Home, l *loads.Load, limit Limit) {
+// covered is how far a timetable of a home looks ahead.
+func covered(house *home.Home) units.Hours { return min(house.Outage.Length, longestTable) }
+
+// sort puts each circuit that is set to take turns where it belongs.
+func sort(house *home.Home, d *loads.Demand) (s sorting) {
+	limits := Limits(house, d.Start)
+	for i := range d.Loads {
+		if l := &d.Loads[i]; l.Care == home.Rotate {
+			s.put(house, l, limits[l.Index])
+		}
+	}
+	return s
+}
+
+// put puts one circuit where it belongs: it takes turns, waits the outage out, or can not take turns.
+func (s *sorting) put(house *home.Home, l *loads.Load, limit Limit) {
 	duty := max(l.MeanDuty(), guardDuty(house, l))
-	switch {
+	switch length := covered(house); {
 	case !limit.Known():
-		t.Unknown = append(t.Unknown, l.Name)
-	case limit.Hours >= t.Length && limit.Hours < t.Outage:
-		t.Later = append(t.Later, fmt.Sprintf("%s (within %s h)", l.Name, units.Format(float64(limit.Hours))))
-	case limit.Hours >= t.Length:
-		t.WaitOut = append(t.WaitOut, l.Name)
+		s.Unknown = append(s.Unknown, l.Name)
+	case limit.Hours >= length && limit.Hours < house.Outage.Length:
+		s.Later = append(s.Later, fmt.Sprintf("%s (within %s h)", l.Name, units.Format(float64(limit.Hours))))
+	case limit.Hours >= length:
+		s.WaitOut = append(s.WaitOut, l.Name)
 	case limit.Hours < slots[len(slots)-1], duty > busiest:
-		t.Keep = append(t.Keep, l.Name)
+		s.Keep = append(s.Keep, l.Name)
 	default:
 		r := Round{Circuit: l.Name, Index: l.Index, Wait: limit.Hours, Turn: limit.Hours * units.Hours(duty/(1-duty)), Watts: l.Running.W(), VA: l.Running.VA()}
 		if l.Starts {
 			r.Starts = (l.Running - l.Running/loads.Power(complex(float64(l.Count), 0)) + l.Starting).VA()
 		}
-		t.Rounds = append(t.Rounds, r)
+		s.Rounds = append(s.Rounds, r)
 	}
 }
 

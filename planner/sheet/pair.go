@@ -1,4 +1,4 @@
-package fit
+package sheet
 
 import (
 	"holdover/loads/home"
@@ -7,17 +7,25 @@ import (
 	"holdover/profiles"
 )
 
+// A Pair is a generator that would feed a ups.
+type Pair struct {
+	Generator, UPS string
+	Verdict        Verdict
+	Checks         []Finding
+	Sheet          *working.Sheet
+}
+
 // pairs holds every generator to every ups that it might feed: is the ups content with that wave and frequency, and is the
 // generator large enough for the way a ups draws?
 func pairs(gear []home.Gear, rating site.Rating) (out []Pair) {
 	for _, g := range gear {
 		for _, u := range gear {
-			if g.Kind == generatorSet && u.Kind == ups {
-				p := &pair{g: g, u: u, rating: rating, subject: subject{sheet: &working.Sheet{}}}
+			if g.Kind == Generator && u.Kind == UPS {
+				p := &pair{g: g, u: u, rating: rating, holding: holding{figures: &working.Sheet{}}}
 				p.checkDistortion()
 				p.checkFrequency()
 				p.checkSize()
-				out = append(out, Pair{g.Name, u.Name, verdictOf(p.checks), p.checks, p.sheet})
+				out = append(out, Pair{g.Name, u.Name, VerdictOf(p.findings), p.findings, p.figures})
 			}
 		}
 	}
@@ -25,7 +33,7 @@ func pairs(gear []home.Gear, rating site.Rating) (out []Pair) {
 }
 
 type pair struct {
-	subject
+	holding
 	g, u   home.Gear
 	rating site.Rating
 }
@@ -36,11 +44,11 @@ func (p *pair) of(gear home.Gear, key string, value float64, unit string) string
 }
 
 func (p *pair) askOf(id string, gear home.Gear, what string) {
-	p.say(id, Asked, nil, "Not on the sheet of %s: ask the maker for %s.", gear.Name, what)
+	p.say(id, NotOnSheet, nil, "Not on the sheet of %s: ask the maker for %s.", gear.Name, what)
 }
 
 func (p *pair) checkDistortion() {
-	g := subject{Gear: p.g, sheet: p.sheet}
+	g := holding{Sheet: Sheet{Gear: p.g}, figures: p.figures}
 	share, known, id := g.distortion()
 	switch {
 	case !known:
@@ -48,9 +56,9 @@ func (p *pair) checkDistortion() {
 	case !p.u.Has("accepts_distortion"):
 		p.askOf("distortion", p.u, "the distortion that it accepts at its input")
 	case share > p.u.Accepts*hair:
-		p.say("distortion", Failed, []string{id, p.of(p.u, "accepts_distortion", p.u.Accepts, "")}, "%s gives a wave distorted by %s; %s accepts %s and would stay on its battery.", p.g.Name, percent(share), p.u.Name, percent(p.u.Accepts))
+		p.say("distortion", Fails, []string{id, p.of(p.u, "accepts_distortion", p.u.Accepts, "")}, "%s gives a wave distorted by %s; %s accepts %s and would stay on its battery.", p.g.Name, percent(share), p.u.Name, percent(p.u.Accepts))
 	default:
-		p.say("distortion", Passed, []string{id, p.of(p.u, "accepts_distortion", p.u.Accepts, "")}, "A wave distorted by %s; %s is accepted.", percent(share), percent(p.u.Accepts))
+		p.say("distortion", Holds, []string{id, p.of(p.u, "accepts_distortion", p.u.Accepts, "")}, "A wave distorted by %s; %s is accepted.", percent(share), percent(p.u.Accepts))
 	}
 }
 
@@ -61,9 +69,9 @@ func (p *pair) checkFrequency() {
 	case !p.u.Has("accepts_hertz"):
 		p.askOf("hertz", p.u, "the frequencies that it accepts at its input")
 	default:
-		outcome, verb := Passed, "which is accepted"
+		outcome, verb := Holds, "which is accepted"
 		if p.g.HertzSwing > p.u.AcceptsHz {
-			outcome, verb = Failed, "beyond what is accepted, so that the ups would go back and forth to its battery"
+			outcome, verb = Fails, "beyond what is accepted, so that the ups would go back and forth to its battery"
 		}
 		figures := []string{p.of(p.g, "hertz_swing", float64(p.g.HertzSwing), "Hz"), p.of(p.u, "accepts_hertz", float64(p.u.AcceptsHz), "Hz")}
 		p.say("hertz", outcome, figures, "The frequency strays by %s Hz, %s (%s Hz).", number(float64(p.g.HertzSwing)), verb, number(float64(p.u.AcceptsHz)))
@@ -82,9 +90,9 @@ func (p *pair) checkSize() {
 	}
 	ratio := float64(p.g.VA) * p.rating.Alternator / float64(p.u.VA)
 	id := p.figure("pair.size_ratio", ratio, "", "generator VA · alternator derate / ups VA", rule.Source, p.of(p.g, "va", float64(p.g.VA), "VA"), p.of(p.u, "va", float64(p.u.VA), "VA"))
-	outcome := Passed
+	outcome := Holds
 	if ratio*hair < rule.Ratio {
-		outcome = Failed
+		outcome = Fails
 	}
 	p.say("size", outcome, []string{id}, "The generator is %s times the ups here; %s times or more are wanted.", number(ratio), number(rule.Ratio))
 }

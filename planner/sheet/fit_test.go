@@ -1,4 +1,4 @@
-package fit
+package sheet
 
 import (
 	"os"
@@ -74,13 +74,13 @@ func TestTenSheets_EachFailsForItsReasons(t *testing.T) {
 		report, err := Of(house(t, c.house, c.sheet), Request{})
 		require.NoError(t, err)
 		u := report.Units[0]
-		assert.Equal(t, c.verdict, u.Verdict, "%s: %v", c.sheet, u.Says(Failed, Asked, Conditional))
-		assert.Equal(t, c.failed, ids(u.Checks, Failed), "%s: %v", c.sheet, u.Says(Failed))
+		assert.Equal(t, c.verdict, u.Verdict, "%s: %v", c.sheet, u.Says(Fails, NotOnSheet, HoldsIf))
+		assert.Equal(t, c.failed, ids(u.Checks, Fails), "%s: %v", c.sheet, u.Says(Fails))
 		if c.open != nil {
-			assert.Equal(t, c.open, ids(u.Checks, Asked, Conditional), "%s: %v", c.sheet, u.Says(Asked, Conditional))
+			assert.Equal(t, c.open, ids(u.Checks, NotOnSheet, HoldsIf), "%s: %v", c.sheet, u.Says(NotOnSheet, HoldsIf))
 		}
 		checkSheet(t, u)
-		for _, id := range ids(u.Checks, Failed) {
+		for _, id := range ids(u.Checks, Fails) {
 			reached[id] = true
 		}
 	}
@@ -89,7 +89,7 @@ func TestTenSheets_EachFailsForItsReasons(t *testing.T) {
 	}
 }
 
-func ids(checks []Check, outcomes ...Outcome) (out []string) {
+func ids(checks []Finding, outcomes ...Outcome) (out []string) {
 	for _, c := range checks {
 		if slices.Contains(outcomes, c.Outcome) {
 			out = append(out, c.ID)
@@ -151,7 +151,7 @@ func TestMissingFigure_IsNeverTakenForGranted(t *testing.T) {
 		report, err := Of(house, Request{})
 		require.NoError(t, err)
 		assert.Equal(t, FitsIf, report.Units[0].Verdict, key)
-		assert.NotEmpty(t, report.Units[0].Says(Asked), key)
+		assert.NotEmpty(t, report.Units[0].Says(NotOnSheet), key)
 	}
 }
 
@@ -179,10 +179,10 @@ func TestParts_FitWithTheOther(t *testing.T) {
 	}
 	// By hand: 92 W for 10 h behind 92 % are 1000 Wh; of lfp 90 % may be used, 80 % are left, and at 20 °C 96.7 % of that.
 	inverter := report.Units[slices.IndexFunc(report.Units, func(u Unit) bool { return u.Gear.Kind == "inverter" })]
-	assert.Equal(t, []string{"runtime"}, ids(inverter.Checks, Conditional))
+	assert.Equal(t, []string{"runtime"}, ids(inverter.Checks, HoldsIf))
 	assert.InDelta(t, 1000/(0.9*0.8*0.96667), inverter.Sheet.Value("fit.battery_wh"), 0.1)
 	// And 2000 Wh · 0.9 · 0.8 · 0.967 at 100 W last 13.92 h.
 	battery := report.Units[slices.IndexFunc(report.Units, func(u Unit) bool { return u.Gear.Kind == "battery" })]
-	assert.Equal(t, []string{"inverter"}, ids(battery.Checks, Conditional))
+	assert.Equal(t, []string{"inverter"}, ids(battery.Checks, HoldsIf))
 	assert.InDelta(t, 13.92, float64(battery.Runtime), 0.01)
 }

@@ -1,4 +1,4 @@
-package fit
+package sheet
 
 import (
 	"testing"
@@ -31,7 +31,7 @@ func onSplit(t *testing.T, sheet, circuits string) Unit {
 func TestLegStart_OneLegBearsItAlone(t *testing.T) {
 	motor := "  - {name: Pump, running: 480 W, power_factor: 0.8, start_seconds: 1 s, use: {duty: 0.2}, needs: {wave: any}, "
 	u := onSplit(t, splitUnit, motor+"start: {times: 10}}\n")
-	assert.Equal(t, []string{"leg-start"}, ids(u.Checks, Conditional), u.Says(Conditional))
+	assert.Equal(t, []string{"leg-start"}, ids(u.Checks, HoldsIf), u.Says(HoldsIf))
 	assert.InDelta(t, 6000, u.Sheet.Value("load.leg_start_va"), 1e-6)
 	assert.InDelta(t, 5000, u.Sheet.Value("fit.leg_surge_va"), 1e-6)
 	assert.Equal(t, Fits, onSplit(t, splitUnit, motor+"start: {times: 7}}\n").Verdict)
@@ -39,7 +39,7 @@ func TestLegStart_OneLegBearsItAlone(t *testing.T) {
 	// Without a surge on the sheet a leg has half of what it gives steadily: 2500 VA against 7 · 600 = 4200.
 	steady := "- {name: Split, kind: power-station, wave: sine, volts: 240 V, legs: 2, hertz: 60 Hz, watts: 5000 W, va: 5000, energy: 20 kWh, chemistry: lfp, recharge: 4 h, price: 3000}\n"
 	u = onSplit(t, steady, motor+"start: {times: 7}}\n")
-	assert.Equal(t, []string{"leg-start"}, ids(u.Checks, Conditional), u.Says(Conditional))
+	assert.Equal(t, []string{"leg-start"}, ids(u.Checks, HoldsIf), u.Says(HoldsIf))
 }
 
 // Each leg has half of the watts too: a heater of 2100 W is within 2500 VA and not within 2000 W. At 1900 W it is within, but not
@@ -48,8 +48,8 @@ func TestLegs_HoldWattsAndHeadRoom(t *testing.T) {
 	heater := func(watts string) string {
 		return "  - {name: Heater, running: " + watts + ", use: {duty: 1}, needs: {wave: any}}\n"
 	}
-	assert.Equal(t, []string{"legs"}, ids(onSplit(t, splitUnit, heater("2100 W")).Checks, Failed))
-	assert.Equal(t, []string{"legs"}, ids(onSplit(t, splitUnit, heater("1900 W")).Checks, Conditional))
+	assert.Equal(t, []string{"legs"}, ids(onSplit(t, splitUnit, heater("2100 W")).Checks, Fails))
+	assert.Equal(t, []string{"legs"}, ids(onSplit(t, splitUnit, heater("1900 W")).Checks, HoldsIf))
 	assert.Equal(t, Fits, onSplit(t, splitUnit, heater("1700 W")).Verdict)
 }
 
@@ -60,9 +60,9 @@ func TestLegs_A120VHouseHasOneOfThem(t *testing.T) {
 	house.Gear, _ = home.ReadGear([]byte(splitUnit), "gear.yaml", units.US)
 	report, err := Of(house, Request{})
 	require.NoError(t, err)
-	assert.Equal(t, []string{"legs"}, ids(report.Units[0].Checks, Failed))
+	assert.Equal(t, []string{"legs"}, ids(report.Units[0].Checks, Fails))
 	house.House.Service = home.SplitPhase // the two share the legs
 	report, err = Of(house, Request{})
 	require.NoError(t, err)
-	assert.Equal(t, Fits, report.Units[0].Verdict, report.Units[0].Says(Failed, Conditional, Asked))
+	assert.Equal(t, Fits, report.Units[0].Verdict, report.Units[0].Says(Fails, HoldsIf, NotOnSheet))
 }

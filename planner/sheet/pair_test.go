@@ -1,4 +1,4 @@
-package fit
+package sheet
 
 import (
 	"testing"
@@ -23,8 +23,8 @@ func TestPairs_EachReason(t *testing.T) {
 		require.Len(t, report.Pairs, 1)
 		p := report.Pairs[0]
 		assert.Equal(t, c.verdict, p.Verdict, p.Checks)
-		assert.Equal(t, c.failed, ids(p.Checks, Failed))
-		assert.Equal(t, c.asked, ids(p.Checks, Asked))
+		assert.Equal(t, c.failed, ids(p.Checks, Fails))
+		assert.Equal(t, c.asked, ids(p.Checks, NotOnSheet))
 		for _, check := range p.Checks {
 			for _, id := range check.Figures {
 				_, ok := p.Sheet.Get(id)
@@ -36,5 +36,5 @@ func TestPairs_EachReason(t *testing.T) {
 	house.Gear[0].VA = 1500
 	report, err := Of(house, Request{})
 	require.NoError(t, err)
-	assert.Equal(t, []string{"size"}, ids(report.Pairs[0].Checks, Failed), "1.5 times the ups; 2 are wanted")
+	assert.Equal(t, []string{"size"}, ids(report.Pairs[0].Checks, Fails), "1.5 times the ups; 2 are wanted")
 }

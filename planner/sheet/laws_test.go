@@ -1,4 +1,4 @@
-package fit
+package sheet
 
 import (
 	"fmt"
@@ -19,7 +19,7 @@ import (
 // drawSheet writes a random spec sheet, some figures missing, some absurd but within their ranges.
 func drawSheet(r *rapid.T) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "- name: Unit\n  kind: %s\n", rapid.SampledFrom([]string{ups, powerStation, inverter, batteryOnly, generatorSet}).Draw(r, "kind"))
+	fmt.Fprintf(&b, "- name: Unit\n  kind: %s\n", rapid.SampledFrom([]string{UPS, PowerStation, Inverter, Battery, Generator}).Draw(r, "kind"))
 	for _, f := range home.FieldsOf("gear") {
 		if f.Key == "name" || f.Key == "kind" || rapid.IntRange(0, 3).Draw(r, f.Key+" missing") == 0 {
 			continue
@@ -79,9 +79,9 @@ func TestOf_AnySheetGetsAnAnswer(t *testing.T) {
 		u := report.Units[0]
 		worst := Fits
 		for _, c := range u.Checks {
-			if c.Outcome == Failed {
+			if c.Outcome == Fails {
 				worst = DoesNotFit
-			} else if c.Outcome != Passed && worst == Fits {
+			} else if c.Outcome != Holds && worst == Fits {
 				worst = FitsIf
 			}
 			assert.NotContains(r, c.Says, "%!", c.ID)

@@ -1,24 +1,23 @@
-package fit
+package sheet
 
 import (
 	"math"
 
 	"holdover/loads/home"
 	"holdover/loads/units"
-	"holdover/planner/battery"
-	"holdover/profiles"
 )
 
 // A Reserve is what a unit has stored, as the share of it that a steady load uses in an hour: 1/t for a load that it carries
 // for t hours. Shares add up over a changing load, so the unit is empty when their sum reaches 1. That is exact for a store
 // of Wh, and for Peukert's law it is the usual way to join stretches of different load.
 type Reserve struct {
-	Law   Law         // through the published points, where there are two
-	ByLaw bool        // else by Wh
-	Left  float64     // share of its new capacity that it has, by age and temperature
-	Least units.Watts // loads for which the maker vouches; both 0: any
-	Most  units.Watts
-	rate  func(float64) float64
+	Law    Law         // through the published points, where there are two
+	ByLaw  bool        // else by Wh
+	Stored bool        // by Wh
+	Left   float64     // share of its new capacity that it has, by age and temperature
+	Least  units.Watts // loads for which the maker vouches; both 0: any
+	Most   units.Watts
+	rate   func(float64) float64
 }
 
 // atMostEnergy holds a reserve of published runtimes to the energy that the sheet says is stored: below the lightest published load,
@@ -49,14 +48,9 @@ func newLaw(law Law, left float64, running units.Watts) Reserve {
 	}}
 }
 
-// newStore makes a reserve of nameplate Wh: DC draw = P/efficiency + idle; usable = nameplate · depth of discharge · share left ·
-// rate factor at that draw.
-func newStore(energy units.WattHours, c profiles.Chemistry, left, efficiency float64, idle units.Watts) Reserve {
-	return Reserve{Left: left, rate: func(w float64) float64 {
-		dc := w/efficiency + float64(idle)
-		usable := float64(energy) * c.DepthOfDischarge * left * battery.Rate(energy, units.Watts(dc), c.RatedHours, c.Peukert)
-		return dc / usable
-	}}
+// newStore makes a reserve of usable Wh: DC draw = P/efficiency + idle.
+func newStore(usable units.WattHours, left, efficiency float64, idle units.Watts) Reserve {
+	return Reserve{Left: left, Stored: true, rate: func(w float64) float64 { return (w/efficiency + float64(idle)) / float64(usable) }}
 }
 
 // newPoint makes a reserve of one published runtime: the energy it gives at that load, at the outlet. Under a lighter load it
@@ -128,9 +122,9 @@ func held(h float64) units.Hours {
 	return units.Hours(min(h, float64(longest)))
 }
 
-// lasts is how long a reserve carries stretches that repeat, at a share of it an hour for each.
-func lasts(stretches []Stretch, perHour func(Stretch) float64) units.Hours {
-	left, at, round := 1.0, units.Hours(0), 0.0
+// lasts is how long so much of a reserve, 0 to 1, carries stretches that repeat, at a share of it an hour for each.
+func lasts(stretches []Stretch, left float64, perHour func(Stretch) float64) units.Hours {
+	at, round := units.Hours(0), 0.0
 	for at < longest {
 		before := left
 		for _, s := range stretches {

@@ -1,0 +1,66 @@
+package sheet
+
+import (
+	"fmt"
+
+	"holdover/loads/home"
+	"holdover/loads/units"
+	"holdover/profiles"
+)
+
+// This file holds a sheet to where it may stand: an engine to its distance from openings, stored energy to the limits of its place.
+
+func (h *holding) checkPlace() {
+	switch {
+	case h.Engine():
+		h.checkClearance()
+	case h.Stores() && h.Wired():
+		h.checkStorage()
+	}
+}
+
+// checkClearance holds an engine to a place at all, and to the distance of its exhaust, or of its heat where it is fixed.
+func (h *holding) checkClearance() {
+	if h.home.Limits.Generator == "none" {
+		h.say("place", Fails, nil, "There is no place for a generator (limits.generator: none).")
+		return
+	}
+	if !h.home.Given("site.generator_clearance") {
+		return
+	}
+	rule, has := profiles.Transfers().Clearances.Of(h.Stands == "fixed"), units.Length.In(float64(h.home.Site.Clearance), "ft")
+	if has < rule.Feet-1e-9 {
+		h.say("place", Fails, []string{h.assumed("site.generator_clearance", float64(h.home.Site.Clearance), "m")}, "It would stand %s from the nearest opening; %s at least %s (%s).",
+			Distance(has), Distance(rule.Feet), rule.Why, rule.Source)
+	}
+}
+
+// Distance is a length for readers of either system, ft.
+func Distance(ft float64) string {
+	return fmt.Sprintf("%s ft (%.1f m)", units.Format(ft), units.Length.From(ft, "ft"))
+}
+
+// checkStorage holds stored energy to the limit of its place and of a single unit.
+func (h *holding) checkStorage() {
+	if h.home.Limits.BatteryPlace == "none" {
+		h.say("place", Fails, nil, "There is no place for a battery (limits.battery_place: none).")
+		return
+	}
+	if most, why := Storage(h.home, float64(h.Energy)/1000/float64(max(1, h.Units))); float64(h.Energy)/1000 > most*hair {
+		h.say("place", Fails, nil, "It stores %s kWh; %s (%s).", number(float64(h.Energy)/1000), why, profiles.Places().Source)
+	}
+}
+
+// Storage is the most energy that may be stored in units of so many kWh each where a home has its battery, kWh, and why; +Inf
+// where nothing says so.
+func Storage(house *home.Home, unitKWh float64) (mostKWh float64, why string) {
+	rules := profiles.Places()
+	if unitKWh > rules.UnitLimitKWh*hair {
+		return 0, fmt.Sprintf("its largest unit has %s kWh, of which %s kWh is the most", units.Format(unitKWh), units.Format(rules.UnitLimitKWh))
+	}
+	place, known := rules.Find(house.Limits.BatteryPlace)
+	if !known {
+		return infinite, "nothing says where the battery stands (limits.battery_place)"
+	}
+	return place.LimitKWh, fmt.Sprintf("%s may hold %s kWh", place.Title, units.Format(place.LimitKWh))
+}

@@ -1,0 +1,101 @@
+package sheet
+
+import (
+	"fmt"
+
+	"holdover/profiles"
+)
+
+// addRuntime writes how the runtime came about on the unit's sheet and returns the ids to show.
+func (h *holding) addRuntime(b bounds, r Reserve) []string {
+	from := append([]string{"load.running_w", "outage.length"}, h.addLeft(r)...)
+	how, source := "", "power law t = a·P^−b through the maker's own points; a battery with a share s left lasts at P as a new one at P/s"
+	switch {
+	case r.ByLaw:
+		how = fmt.Sprintf("t = %.4g·P^−%.4g h", r.Law.A, r.Law.B)
+		if r.Law.Points > 2 {
+			how += fmt.Sprintf(", least squares of ln t over ln P through %d points, none missed by more than %s; nothing passes on what it is above a point", r.Law.Points, percent(r.Law.WorstMiss))
+		}
+		if h.Has("energy") {
+			efficiency, idle := h.conversion()
+			how += fmt.Sprintf("; below the lightest of them no longer than Wh · share left / (P/%.3g + %s)", efficiency, watts(idle))
+			from = append(from, h.given("energy", float64(h.Energy), "Wh"), h.conversionFigure("efficiency", "assume.inverter_efficiency", efficiency, ""),
+				h.conversionFigure("idle", "assume.inverter_idle", float64(idle), "W"))
+		}
+		from = append(from, h.figure("fit.law_a", r.Law.A, "", "a of the power law, h at 1 W", source, h.given("watts", float64(h.Watts), "W")),
+			h.figure("fit.law_b", r.Law.B, "", "b of the power law", source))
+	case h.Has("energy"):
+		efficiency, idle := h.conversion()
+		how = fmt.Sprintf("Wh · depth of discharge · share left · rate factor / (P/%.3g + %s)", efficiency, watts(idle))
+		source = "energy balance; depth of discharge, and Peukert's law at the mean draw for lead-acid, by the battery's kind"
+		from = append(from, h.given("energy", float64(h.Energy), "Wh"), h.conversionFigure("efficiency", "assume.inverter_efficiency", efficiency, ""),
+			h.conversionFigure("idle", "assume.inverter_idle", float64(idle), "W"))
+	default:
+		how, source = "the energy of its one published runtime, at any load", "the maker's one published point"
+	}
+	how += "; " + h.useHow()
+	return []string{
+		h.figure("fit.runtime_h", float64(b.runtime), "h", how, source, from...),
+		h.figure("fit.runtime_throughout_h", float64(r.Hours(h.demand.RunningW)), "h", "the same with everything on throughout", source, from...),
+		h.figure("fit.runtime_sure_h", float64(b.sure), "h", "the same, with no load taken as lighter than the lightest that the maker published a runtime for, less the share by which a law through several points is above one of them", source, from...),
+		h.figure("fit.runtime_best_h", float64(b.best), "h", "the kindest reading: the draw spread evenly over each hour, and the kindest battery where the sheet does not name its kind", source, from...),
+		h.figure("fit.spare_h", float64(b.runtime-h.home.Outage.Length), "h", "runtime less the outage", "", "fit.runtime_h", "outage.length"),
+	}
+}
+
+// conversionFigure writes one figure of the way from the battery to the outlet: the sheet's, or else the plan's.
+func (h *holding) conversionFigure(key, otherwise string, value float64, unit string) string {
+	if h.Has(key) {
+		return h.given(key, value, unit)
+	}
+	return h.assumed(otherwise, value, unit)
+}
+
+func (h *holding) useHow() string {
+	if h.spell() {
+		return "the circuit on from the start until its hours of the day are used up, then idle"
+	}
+	return "over the hourly draw of the plan, each hour's draw taken as all on or all idle"
+}
+
+// addLeft writes what age and cold leave of the battery. Where its kind is not known, that of the worst is taken.
+func (h *holding) addLeft(r Reserve) []string {
+	space := h.assumed("site.battery_space", float64(h.home.Site.BatterySpace), "°C")
+	how := "share left when it is retired, by the battery's kind · share that this temperature leaves"
+	if h.Has("capacity_left") {
+		how = "share of its new capacity that the sheet gives · share that this temperature leaves"
+	}
+	source := "every kind of battery the program knows"
+	if c, ok := profiles.FindChemistry(h.Chemistry); ok {
+		source = c.Title + ": " + c.Source
+	} else {
+		how += "; the sheet does not name its kind, so the one that leaves the least runtime is taken"
+	}
+	return []string{h.figure("fit.capacity_left", r.Left, "", how, source, space)}
+}
+
+// checkCold holds the battery's place to what its kind bears.
+func (h *holding) checkCold() {
+	at := float64(h.home.Site.BatterySpace)
+	kinds := h.chemistries()
+	var discharge, charge bool
+	for _, c := range kinds {
+		may, mayCharge := Bears(h.home, c)
+		discharge, charge = discharge || !may, charge || !mayCharge
+	}
+	if !discharge && !charge {
+		return
+	}
+	figures := []string{h.assumed("site.battery_space", at, "°C")}
+	place, c := degrees{h.home, at}, kinds[0]
+	switch {
+	case len(kinds) > 1:
+		h.ask("cold", "the chemistry of its battery, and the temperatures it may be used and charged at", fmt.Sprintf("Its place reaches %s.", place))
+	case discharge:
+		h.say("cold", Fails, figures, "Its place reaches %s; %s may be discharged from %s to %s (site.battery_space).", place, c.Title, degrees{h.home, c.DischargeMinC}, degrees{h.home, c.DischargeMaxC})
+	case h.Beside != nil:
+		h.say("cold", Fails, figures, "Its place reaches %s, at which it may not be charged: %s may from %s to %s (site.battery_space).", place, c.Title, degrees{h.home, c.ChargeMinC}, degrees{h.home, c.ChargeMaxC})
+	default:
+		h.sayMet("cold", figures, "It is brought to between %s and %s before it is charged: its place reaches %s.", degrees{h.home, c.ChargeMinC}, degrees{h.home, c.ChargeMaxC}, place)
+	}
+}
