@@ -1,3 +1,7 @@
+// Package loads answers: what does this house draw in an outage, hour by hour, leg by leg, at its worst moment?
+//
+// Start with [Work], which gives the [Demand] of a house that [home.Read] returned. The neighbours are [holdover/loads/home] (what
+// stands in the home file) and [holdover/loads/units] (quantities). Everything here is pure.
 package loads
 
 import (
@@ -28,7 +32,7 @@ type Demand struct {
 	Average    units.Watts     // over the outage
 }
 
-// Work works out the demand of a home. It never fails on a [Home] that [Read] returned.
+// Work works out the demand of a house. It never fails on one that [home.Read] returned.
 func Work(house *home.Home) Demand {
 	d := AtBest(house)
 	d.Legs = splitLegs(house, d.Loads)

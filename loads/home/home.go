@@ -1,8 +1,9 @@
-// Package loads answers: what does this house draw in an outage, hour by hour, leg by leg, at its worst moment?
+// Package home answers: what stands in a home file, and what is wrong with it?
 //
-// Start with [ReadFile] (or [Read]), which turns a home file into a [Home] or into every [Fault] it has at once; then
-// [Work] gives the [Demand]. The neighbours are [holdover/loads/units] (quantities), [holdover/loads/home/edit] (editing the
-// text of a home file without disturbing the rest) and [holdover/profiles] (what is known about appliances).
+// Start with [ReadFile] (or [Read]), which turns a home file into a [Home] or into every [Fault] it has at once; [ReadGear]
+// does so for a file of spec sheets. [FieldsOf] and [Schema] say what may stand there, from the same struct tags. The neighbours
+// are [holdover/loads/units] (quantities), [holdover/loads/home/edit] (changing the text of a home file without disturbing the
+// rest), [holdover/profiles] (what is known about appliances) and [holdover/loads], which works out what the house draws.
 //
 // Everything here is pure but for file.go, the one place that touches a disk.
 package home

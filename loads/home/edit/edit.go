@@ -1,4 +1,4 @@
-// Package splice answers one question: how is one value of a YAML text changed while every other byte stays as its
+// Package edit answers one question: how is one value of a YAML text changed while every other byte stays as its
 // writer left it?
 //
 // A home file is written by hand and by the screens alike, so comments, order, blank lines, alignment, quoting and line
