@@ -6,13 +6,13 @@ import (
 	"holdover/loads"
 	"holdover/loads/home"
 	"holdover/planner/battery"
-	"holdover/planner/inverter"
 	"holdover/planner/working"
 	"holdover/profiles"
 )
 
 // addInverter writes the inverter on the sheet.
-func addInverter(s *working.Sheet, house *home.Home, d *loads.Demand, size inverter.Sizing) {
+func addInverter(s *working.Sheet, house *home.Home, d *loads.Demand, alone sizes) {
+	size := alone.inverter
 	s.Add(working.Figure{ID: "inverter.continuous_va", Value: float64(size.Continuous), Unit: "VA",
 		From: []string{"load.running_va", "assume.power_margin", "site.inverter_derate"}, How: "running VA · (1 + power margin) / inverter derate"})
 	s.Add(working.Figure{ID: "inverter.surge_va", Value: float64(size.Surge), Unit: "VA",
@@ -25,16 +25,16 @@ func addInverter(s *working.Sheet, house *home.Home, d *loads.Demand, size inver
 			How:  "a 120/240 V inverter gives half its rating on each leg: 2 · heavier leg VA · (1 + power margin) / inverter derate"})
 		from = append(from, "inverter.by_leg_va")
 	}
-	s.Add(working.Figure{ID: "inverter.size_va", Value: float64(size.Made), Unit: "VA", From: from,
-		How: "the next size made that gives the continuous VA, the surge and the heavier leg; 0 where none is made", Source: "sizes commonly sold, common practice, no source"})
+	s.Add(working.Figure{ID: "inverter.size_va", Value: float64(alone.inverterVA), Unit: "VA", From: from,
+		How: "the smallest size made that does its part, every check of the wave, the power, the starts and the legs held; 0 where none is made", Source: "sizes commonly sold, common practice, no source"})
 }
 
 // addBattery writes the battery that serves alone on the sheet.
 func addBattery(s *working.Sheet, house *home.Home, d *loads.Demand, alone sizes) {
-	size, chemistry := alone.battery, alone.chemistry
+	size, chemistry := alone.battery, alone.ageing.Chemistry
 	s.Add(working.Figure{ID: "battery.dc_wh", Value: float64(size.DC), Unit: "Wh",
 		From: []string{"load.energy_wh", "assume.inverter_efficiency", "assume.inverter_idle", "outage.length"}, How: "load energy / inverter efficiency + idle W · hours energised"})
-	s.Add(temperatureFigure(house, chemistry, alone.temperature))
+	s.Add(temperatureFigure(house, chemistry, alone.ageing.Temperature))
 	s.Add(working.Figure{ID: "battery.rate_factor", Value: size.Rate, From: []string{"battery.dc_wh", "outage.length", "assume.peukert"},
 		How: fmt.Sprintf("(nameplate/(mean DC draw · %.3g h))^(k − 1), solved with the nameplate it depends on, never above 1", chemistry.RatedHours), Source: "Peukert's law in its rated-hour form"})
 	s.Add(working.Figure{ID: "battery.nameplate_wh", Value: float64(size.Nameplate), Unit: "Wh",

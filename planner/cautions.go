@@ -9,7 +9,6 @@ import (
 	"holdover/loads/home"
 	"holdover/planner/battery"
 	"holdover/planner/choose"
-	"holdover/planner/site"
 	"holdover/planner/working"
 	"holdover/profiles"
 )
@@ -27,8 +26,6 @@ type rule struct {
 // every option there is a design for.
 type circumstances struct {
 	*Result
-	c       *choose.Case
-	rating  site.Rating
 	designs []choose.Outcome
 	battery bool // one of them has a battery
 	engine  bool // one of them has a generator
@@ -77,8 +74,8 @@ const highSiteM = 1500
 const engineColdC = -15
 
 // cautions lists every caution that applies, the gravest first.
-func cautions(r *Result, c *choose.Case, rating site.Rating) []Caution {
-	at := &circumstances{Result: r, c: c, rating: rating}
+func cautions(r *Result) []Caution {
+	at := &circumstances{Result: r}
 	for _, o := range r.Options {
 		if r.Choice == None || o.Kind == r.Choice {
 			at.designs = append(at.designs, o.Outcome)

@@ -9,7 +9,7 @@ func (r *Result) derive() {
 	if !r.Has.Choice {
 		return
 	}
-	addInverter(s, house, d, r.sizes.inverter)
+	addInverter(s, house, d, r.sizes)
 	addBattery(s, house, d, r.sizes)
 	addGenerator(s, house, d, r.Rating, r.sizes.generator)
 	for i := range r.Options {

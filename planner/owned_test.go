@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holdover/loads/home"
-	"holdover/planner/fit"
+	"holdover/planner/sheet"
 )
 
 func ownedHome(t *testing.T, change func(string) string) *Result {
@@ -31,10 +31,9 @@ func TestOwned_JoinsThePlan(t *testing.T) {
 	require.Len(t, inv.Units, 2)
 	require.Len(t, inv.Units[0].Carries, 3, "each kept circuit alone")
 	require.NotEmpty(t, inv.Served)
-	unit, err := fitOne(keptOnly(r.Home, inv.Served), r.Home.Gear[0], "")
-	require.NoError(t, err)
-	assert.Equal(t, fit.Fits, unit.Verdict, "what it is given it carries: %v", unit.Checks)
-	assert.ElementsMatch(t, append(append([]string{}, inv.Served...), inv.Rest...), loadNames(&r.Demand))
+	unit := sheet.NewDuty(sheet.Keeping(r.Home, inv.Served...)).Unit(r.Home.Gear[0])
+	assert.Equal(t, sheet.Fits, unit.Verdict, "what it is given it carries: %v", unit.Checks)
+	assert.ElementsMatch(t, append(append([]string{}, inv.Served...), inv.Rest...), r.duty.Circuits)
 	require.NotEqual(t, None, inv.Kind)
 	assert.LessOrEqual(t, inv.Design.Cost.Total(), inv.Without)
 }
@@ -63,7 +62,7 @@ func TestFit_IsTheSameAsTheCheck(t *testing.T) {
 	r := ownedHome(t, same)
 	got, err := Fit(r)
 	require.NoError(t, err)
-	want, err := fit.Of(r.Home, fit.Request{})
+	want, err := sheet.Of(r.Home, sheet.Request{})
 	require.NoError(t, err)
 	assert.Equal(t, want, got)
 	assert.Equal(t, []string{"Boiler", "Modem and router", "Lights"}, got.Circuits)

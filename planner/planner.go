@@ -12,7 +12,8 @@ import (
 	"holdover/loads/home"
 	"holdover/planner/choose"
 	"holdover/planner/effort"
-	"holdover/planner/site"
+	"holdover/planner/sheet"
+	"holdover/planner/waiting"
 )
 
 // A Want is what of a plan is to be worked out. What is not wanted takes no time. The zero Want is the demand alone.
@@ -50,8 +51,8 @@ const (
 // Plan works out as much as is wanted of the verdict on a home. It never fails on a home that [home.Read] returned but
 // for the end of ctx, whose error it then gives. The same home has the same plan on every machine: work is counted, not timed.
 func Plan(ctx context.Context, house *home.Home, want Want) (*Result, error) {
-	r := &Result{Home: house, Demand: loads.Work(house), Rating: site.Rate(house)}
-	r.c = choose.NewCase(house, &r.Demand, r.Rating)
+	d := sheet.NewDuty(house)
+	r := &Result{Home: house, Demand: d.Demand, Rating: d.Rating, duty: d, c: choose.NewCase(d)}
 	return r.More(ctx, want)
 }
 
@@ -61,7 +62,7 @@ func (r *Result) More(ctx context.Context, want Want) (*Result, error) {
 	had := r.Has
 	out.Has = had.and(want)
 	if out.Has.Choice && !had.Choice {
-		out.work(effort.New(ctx, verdictSteps))
+		out.work(ctx)
 	}
 	if out.Has.Run && !had.Run {
 		out.trace()
@@ -81,22 +82,27 @@ func (r *Result) More(ctx context.Context, want Want) (*Result, error) {
 	return out, nil
 }
 
-// work fills in the options, the choice and the cautions.
-func (r *Result) work(m *effort.Meter) {
-	c := r.c.Within(m)
-	r.sizes = sizesOf(r.Home, &r.Demand, r.Rating)
-	v := verdictInputs{home: r.Home, demand: &r.Demand, c: c, sizes: r.sizes}
-	engine, _ := c.Best(Generator)
-	battery, _ := c.Best(Battery)
-	hybrid, _ := c.Best(Hybrid)
-	turns := v.rotation()
-	r.Options = []Option{
-		newOption(c, Battery, battery, append(turns, v.battery(battery)...)),
-		newOption(c, Generator, engine, append(turns, v.engine(engine)...)),
-		newOption(c, Hybrid, hybrid, append(turns, v.hybrid(hybrid)...)),
+// work fills in the turns, the options, the choice and the cautions.
+func (r *Result) work(ctx context.Context) {
+	r.Turns = turnsOf(effort.New(ctx, waiting.Looks), r.Home)
+	r.c.NoTurns = !r.Turns.Found
+	c := r.c.Within(effort.New(ctx, verdictSteps))
+	r.sizes = sizesOf(r.duty, r.c)
+	for _, kind := range kinds {
+		best, _ := c.Best(kind)
+		r.Options = append(r.Options, newOption(c, kind, best, r.whyNot(kind, best)))
 	}
 	r.choose()
-	r.Cautions = cautions(r, c, r.Rating)
+	r.Cautions = cautions(r)
+}
+
+// kinds are the options, in the order in which they are shown.
+var kinds = []Kind{Battery, Generator, Hybrid}
+
+// turnsOf is the timetable of the circuits of a home that take turns.
+func turnsOf(m *effort.Meter, house *home.Home) waiting.Timetable {
+	given := loads.AtBest(house) // as the file has it, those too that get no turn
+	return waiting.Turns(m, house, &given, 0)
 }
 
 // trace keeps the run of each option, stretch by stretch.

@@ -11,7 +11,7 @@ import (
 	"holdover/loads/home"
 	"holdover/planner/choose"
 	"holdover/planner/effort"
-	"holdover/planner/site"
+	"holdover/planner/sheet"
 	"holdover/planner/working"
 	"holdover/profiles"
 )
@@ -65,15 +65,17 @@ func (a *adviser) decide(house *home.Home) (kind Kind, best choose.Outcome) {
 			return
 		}
 		m.Spend(demandSteps * len(house.Circuits))
-		d := loads.AtBest(house)
-		rating := site.Rate(house)
-		if kind, best = choose.NewCase(house, &d, rating).Within(m).ChosenKind(choose.Design{}); kind == None {
+		if kind, best = choose.NewCase(sheet.AtBest(house)).Within(m).ChosenKind(choose.Design{}); kind == None {
 			a.all = a.all && best.Proven
 			return
 		}
-		d = loads.Work(house)
-		m.Spend(1 << min(legSplits, len(d.Loads)))
-		kind, best = choose.NewCase(house, &d, rating).Within(m).Choose()
+		d := sheet.NewDuty(house)
+		m.Spend(1 << min(legSplits, len(d.Demand.Loads)))
+		c := choose.NewCase(d).Within(m)
+		turns := turnsOf(m, house)
+		c.NoTurns = !turns.Found
+		kind, best = c.Choose()
+		best.Proven = best.Proven && (turns.Found || turns.Proven)
 		a.all = a.all && (kind != None || best.Proven)
 	})
 	return kind, best

@@ -7,7 +7,9 @@ import (
 	"holdover/loads/home"
 	"holdover/planner/choose"
 	"holdover/planner/outage"
+	"holdover/planner/sheet"
 	"holdover/planner/site"
+	"holdover/planner/waiting"
 	"holdover/planner/working"
 )
 
@@ -34,9 +36,11 @@ type Result struct {
 	Sheet    *working.Sheet
 	Options  []Option // battery, generator, hybrid, in this order
 	Cautions []Caution
+	Turns    waiting.Timetable // of the circuits that take turns; with Choice
 	Outlook  Outlook
 	Chance   Chance
 
+	duty  *sheet.Duty
 	c     *choose.Case // without a meter
 	sizes sizes
 }

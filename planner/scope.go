@@ -1,9 +1,10 @@
 package planner
 
 import (
-	"holdover/loads/home"
-	"holdover/planner/choose"
+	"cmp"
+
 	"holdover/planner/generator"
+	"holdover/planner/sheet"
 	"holdover/planner/transfer"
 	"holdover/profiles"
 )
@@ -14,68 +15,93 @@ func Scope(r *Result) *transfer.Scope {
 	in := transfer.Inputs{}
 	for _, o := range r.Options {
 		if o.Outcome.Real() {
-			in.Sources = append(in.Sources, optionSource(r, o))
+			in.Sources = append(in.Sources, sourceOf(r, string(o.Kind), r.Sheets(o)...))
 		}
 	}
 	for _, g := range r.Home.Gear {
-		in.Sources = append(in.Sources, gearSource(r.Home, g))
+		s := sourceOf(r, g.Name, Placed{Sheet: sheet.Sheet{Gear: g}})
+		s.Offered = true
+		in.Sources = append(in.Sources, s)
 	}
 	if r.Choice != None {
 		in.Chosen = string(r.Choice)
 	}
-	return transfer.Work(r.Home, &r.Demand, in)
+	return transfer.Work(r.duty.Home, &r.Demand, in)
 }
 
-// optionSource is an option of the plan as the electrician meets it. A hybrid meets the house through its inverter; the
-// generator's own wires go to that.
-func optionSource(r *Result, o Option) transfer.Source {
-	s := transfer.Source{Name: string(o.Kind), Fixed: true}
-	if m := o.Outcome.Machine; m != nil {
-		addMachine(&s, r, m)
-	}
-	s.Volts, s.Legs = meets(r.Home, s.EngineKVA)
-	s.EngineVolts = s.Volts
-	if o.Outcome.Modules > 0 {
-		module := float64(r.Home.Assume.Module) / 1000
-		s.Inverter = true
-		s.RatedKVA = o.Outcome.InverterVA / 1000
-		s.Derate = r.Rating.Inverter
-		s.SiteKVA = s.RatedKVA * s.Derate
-		s.SiteKW = s.SiteKVA
-		s.StoredKWh, s.UnitKWh = module*float64(o.Outcome.Modules), module
-		s.Volts, s.Legs = meets(r.Home, 0)
-		if s.Neutral != "bonded" {
-			s.Neutral = "passed" // a house's own inverter passes the neutral through: common practice, no source
+// sourceOf is what the electrician meets of the sheets of a design, ours or the household's own, or of one unit. What has an
+// inverter meets the house through that; the wires of its generator go to it.
+func sourceOf(r *Result, name string, sheets ...Placed) transfer.Source {
+	s := transfer.Source{Name: name, Fixed: true, Derate: 1, Legs: 1, Volts: float64(r.Home.House.Service.LegVolts())}
+	for i := range sheets {
+		switch u := &sheets[i].Sheet; {
+		case u.Engine():
+			addEngine(&s, r, u)
+		case u.Bare():
+			addCells(&s, u)
+		default:
+			addInverterOf(&s, r, u)
 		}
-		s.NextSize = nextInverterKVA
+	}
+	if s.Engine && !s.Inverter {
+		s.RatedKVA, s.Volts = s.EngineKVA, s.EngineVolts
 	}
 	return s
 }
 
-// addMachine fills in what the generator of an option is.
-func addMachine(s *transfer.Source, r *Result, m *choose.Machine) {
-	pf := r.Home.Assume.GeneratorPowerFactor
-	engine, alternator := r.Rating.Engine, r.Rating.Alternator
-	s.Engine, s.Fixed, s.Fuel, s.Neutral = true, m.Kind == "standby", m.Fuel.Name, m.Neutral
-	s.EngineKVA = m.KW / pf
-	s.RatedKVA, s.Derate = s.EngineKVA, min(engine*pf, alternator)
-	s.SiteKVA, s.SiteKW = s.RatedKVA*alternator, m.KW*engine
-	s.NextSize = func(kva float64) float64 {
-		return generator.NextMade(profiles.GeneratorSizesKW(), kva*pf, kva, pf) / pf
+// addEngine fills in what the generator is. Behind an inverter it gives the house nothing by itself.
+func addEngine(s *transfer.Source, r *Result, u *sheet.Sheet) {
+	s.Engine, s.Fixed, s.Fuel = true, u.Stands == "fixed", u.Fuel
+	s.EngineKVA, s.EngineVolts = ratedKVA(u), cmp.Or(float64(u.Volts), s.Volts)
+	if e, ok := r.duty.EngineOf(*u); ok && e.Fuel.Gas() {
+		s.GasKW = e.FullKW()
 	}
-	if m.Fuel.Name == "natural-gas" || m.Fuel.Name == "propane" {
-		s.GasKW = m.KW * (m.Line.IdleUnitsPerHourPerKW + m.Line.UnitsPerKWh) * m.Fuel.KWhPerUnit
+	if s.Inverter {
+		if u.Neutral == "bonded" {
+			s.Neutral = u.Neutral
+		}
+		return
+	}
+	engine, alternator := r.Rating.Engine, r.Rating.Alternator
+	s.Neutral, s.Legs = u.Neutral, legsOf(r, u)
+	s.SiteKVA, s.SiteKW = s.EngineKVA*alternator, ratedKW(u)*engine
+	s.Derate = min(alternator, s.SiteKW/s.EngineKVA)
+	if u.Made != nil {
+		pf := r.Home.Assume.GeneratorPowerFactor
+		s.NextSize = func(kva float64) float64 {
+			return generator.NextMade(profiles.GeneratorSizesKW(), kva*pf, kva, pf) / pf
+		}
 	}
 }
 
-// meets is the voltage and the number of legs that a source of so many kVA gives to this house. Small portable machines give
-// 120 V alone; 0 kVA is an inverter, which is made for its house.
-func meets(house *home.Home, kva float64) (volts float64, legs int) {
-	small := kva > 0 && kva < profiles.Transfers().SingleLeg.BelowKW
-	if house.House.Service != home.SplitPhase || small {
-		return float64(house.House.Service.LegVolts()), 1
+func addInverterOf(s *transfer.Source, r *Result, u *sheet.Sheet) {
+	s.Inverter, s.Neutral, s.Derate = true, u.Neutral, r.Rating.Inverter
+	s.RatedKVA = ratedKVA(u)
+	s.SiteKVA, s.SiteKW = s.RatedKVA*s.Derate, ratedKW(u)*s.Derate
+	s.Volts, s.Legs = cmp.Or(float64(u.Volts), s.Volts), legsOf(r, u)
+	if u.Kind == sheet.Inverter && !u.Has("price") {
+		s.NextSize = nextInverterKVA
 	}
-	return 240, 2
+	addCells(s, u)
+}
+
+func addCells(s *transfer.Source, u *sheet.Sheet) {
+	if u.Energy > 0 {
+		s.StoredKWh = float64(u.Energy) / 1000
+		s.UnitKWh = s.StoredKWh / float64(max(1, u.Units))
+	}
+}
+
+// ratedKVA and ratedKW take one for the other where a sheet gives but one.
+func ratedKVA(u *sheet.Sheet) float64 { return cmp.Or(float64(u.VA), float64(u.Watts)) / 1000 }
+func ratedKW(u *sheet.Sheet) float64  { return cmp.Or(float64(u.Watts), float64(u.VA)) / 1000 }
+
+// legsOf is how many legs a sheet gives. One that does not say has two where its volts are those of two.
+func legsOf(r *Result, u *sheet.Sheet) int {
+	if u.Legs == 0 && r.duty.SplitPhase() && u.Volts > 200 {
+		return 2
+	}
+	return max(1, u.Legs)
 }
 
 func nextInverterKVA(kva float64) float64 {
@@ -85,32 +111,4 @@ func nextInverterKVA(kva float64) float64 {
 		}
 	}
 	return 0
-}
-
-// gearSource is a unit from its spec sheet. One that does not say how many legs it gives has two where its volts are those
-// of two.
-func gearSource(house *home.Home, g home.Gear) transfer.Source {
-	s := transfer.Source{Name: g.Name, Offered: true, Engine: g.Kind == "generator", Inverter: g.Kind != "generator", Neutral: g.Neutral, Fuel: g.Fuel, Derate: 1,
-		Volts: float64(g.Volts), Legs: g.Legs, StoredKWh: float64(g.Energy) / 1000, UnitKWh: float64(g.Energy) / 1000}
-	if s.Volts == 0 {
-		s.Volts = float64(house.House.Service.LegVolts())
-	}
-	if s.Legs == 0 {
-		s.Legs = 1
-		if house.House.Service == home.SplitPhase && g.Volts > 200 {
-			s.Legs = 2
-		}
-	}
-	s.SiteKVA, s.SiteKW = float64(g.VA)/1000, float64(g.Watts)/1000
-	if s.SiteKVA == 0 {
-		s.SiteKVA = s.SiteKW
-	}
-	if s.SiteKW == 0 {
-		s.SiteKW = s.SiteKVA
-	}
-	s.RatedKVA = s.SiteKVA
-	if s.Engine {
-		s.EngineKVA, s.EngineVolts = s.RatedKVA, s.Volts
-	}
-	return s
 }

@@ -41,3 +41,6 @@ func Fuels() []Fuel { return slices.Clone(fuels()) }
 func FindFuel(name string) (Fuel, bool) {
 	return find(fuels(), func(f Fuel) bool { return f.Name == name })
 }
+
+// Gas says whether it reaches the engine as gas, through pipe.
+func (f Fuel) Gas() bool { return !f.Stored || f.Vaporises }

@@ -8,7 +8,7 @@ import (
 
 	"holdover/loads/home"
 	"holdover/loads/units"
-	"holdover/planner/fit"
+	"holdover/planner/sheet"
 	"holdover/profiles"
 	"holdover/ui/report"
 )
@@ -73,7 +73,7 @@ func printFit(t terminal, args []string, flags fitFlags) error {
 			return err
 		}
 	}
-	result, err := fit.Of(house, fit.Request{Circuit: flags.circuit, Length: length})
+	result, err := sheet.Of(house, sheet.Request{Circuit: flags.circuit, Length: length})
 	if err != nil {
 		return misused("%v", err)
 	}
@@ -122,7 +122,7 @@ func homeToFit(t terminal, args []string, flags fitFlags) (*home.Home, error) {
 	}
 	p, ok := profiles.FindCircuit(flags.circuit)
 	if !ok {
-		if _, _, err := fit.Only(demo, flags.circuit); err == nil {
+		if _, err := sheet.Alone(demo, flags.circuit); err == nil {
 			return demo, nil
 		}
 		return nil, misused("there is no profile %q%s", flags.circuit, meant(flags.circuit, circuitProfiles(), ""))

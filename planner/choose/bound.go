@@ -52,8 +52,8 @@ func needsOf(outages []outage.Outage) needs {
 func (s *search) leastRunning(m *Machine, modules int, chargerKW float64) float64 {
 	n := &s.needs
 	full, idle := s.Battery.UsableKWh[modules], 0.0
-	ce := chargerEfficiency * s.Battery.RoundTrip
-	if min(s.ChargersKW[0], s.batteryTakesKW(s.PowerModules), m.SiteKW-n.mostWantKW)*ce >= s.IdleKW {
+	ce := s.Battery.ChargeEfficiency()
+	if min(s.ChargersKW[0], s.Battery.TakesKW(s.PowerModules), m.SiteKW-n.mostWantKW)*ce >= s.IdleKW {
 		idle = s.IdleKW * n.hours
 	}
 	through := max(n.quietKWh, min(n.loadKWh, (full-idle)*s.Efficiency))
@@ -61,7 +61,7 @@ func (s *search) leastRunning(m *Machine, modules int, chargerKW float64) float6
 	if energy <= 0 {
 		return 0
 	}
-	hours := energy / min(m.SiteKW, n.mostWantKW+min(chargerKW, s.batteryTakesKW(modules)))
+	hours := energy / min(m.SiteKW, n.mostWantKW+min(chargerKW, s.Battery.TakesKW(modules)))
 	fuel := m.Line.IdleUnitsPerHourPerKW*m.KW*hours + m.Line.UnitsPerKWh*max(energy, m.LeastKW*hours)
 	if fuel > m.Store*(1+1e-9) {
 		return math.Inf(1)

@@ -16,7 +16,7 @@ func everyDesign(c *Case, kind Kind, try func(Design)) {
 		}
 		return
 	}
-	if !c.Battery.MayDischarge || (kind == Hybrid && !c.Battery.MayCharge) {
+	if (kind == Battery && !c.Alone) || (kind == Hybrid && !c.Beside) {
 		return
 	}
 	for modules := c.PowerModules; modules < len(c.Battery.UsableKWh); modules++ {

@@ -1,30 +1,29 @@
 // Package choose answers: which of all designs is the cheapest that carries the house, what else comes close, and when
 // would the answer change?
 //
-// A [Case] holds everything that does not change from design to design; [NewCase] makes it from a home. A [Design] is one
-// point of its grid: battery modules × inverter × charger × generator and fuel × start policy. [Case.Try] carries one
-// through the outage and prices it; [Case.Best] finds the cheapest of a kind, exactly; [Case.FlipPoints] and [Case.Front]
-// say how the answer moves.
+// A [Case] holds everything that does not change from design to design; [NewCase] makes it from a duty, out of the sheets whose
+// checks hold. A [Design] is one point of its grid: battery modules × inverter × charger × generator and fuel × start policy.
+// [Case.Try] carries one through the outage and prices it; [Case.Best] finds the cheapest of a kind, exactly; [Case.FlipPoints]
+// and [Case.Front] say how the answer moves.
 package choose
 
 import (
 	"slices"
 
-	"holdover/loads"
 	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/battery"
 	"holdover/planner/effort"
-	"holdover/planner/inverter"
 	"holdover/planner/outage"
-	"holdover/planner/site"
+	"holdover/planner/sheet"
 	"holdover/profiles"
 )
 
 // A Case is one house and outage, ready for designs to be tried on it.
 type Case struct {
 	Outages        []outage.Outage // the one planned for; with start worst one for each clock hour, the hungriest first
-	Battery        Pack
+	Battery        sheet.Pack
+	Alone, Beside  bool      // the battery does its part by itself, and beside an engine
 	InvertersVA    []float64 // sizes made that serve, rising; empty when none does
 	ChargersKW     []float64 // rising
 	Machines       []Machine // that may serve in a hybrid
@@ -34,19 +33,17 @@ type Case struct {
 	PowerFactor    float64 // of the running total: real kW an inverter's VA gives to these loads
 	Efficiency     float64
 	IdleKW         float64
-	PowerModules   int      // fewest modules that give the running power
-	Hurried        []string // kept circuits that may not be dark for as long as a generator can take to start
-	WithinS        float64  // shortest time that a kept circuit may be dark, s; +Inf for any
+	PowerModules   int // fewest modules that give the running power
 	OutagesPerYear float64
 	Horizon        Horizon
 	Budget         float64 // 0: none
 	RotatingH      float64 // hours a day that circuits taking turns say they want between them; beyond 24 nothing carries the house
+	NoTurns        bool    // no timetable keeps every waiting limit, so nothing carries the house
 
-	rates  rates
-	home   *home.Home
-	demand *loads.Demand
-	meter  *effort.Meter // of the searches; nil for as long as they take
-	known  known         // kept between searches of the same outages; nil for one search alone
+	rates rates
+	duty  *sheet.Duty
+	meter *effort.Meter // of the searches; nil for as long as they take
+	known known         // kept between searches of the same outages; nil for one search alone
 }
 
 // Within is the same case with a budget of work for its searches; see [Outcome.Proven] for what becomes of one that is spent.
@@ -63,13 +60,17 @@ type Policy struct{ StartAt, StopAt, LeadAt float64 }
 // up before quiet hours, the very last to the brim.
 var policies = []Policy{{0.1, 1, 0.1}, {0.1, 0.8, 0.1}, {0.3, 1, 0.3}, {0.1, 1, 0.95}, {0.3, 1, 0.95}, {0.1, 1, 1}}
 
+// MaxModules bounds the grid.
+const MaxModules = 200
+
 // NewCase gathers what stays the same from design to design.
-func NewCase(house *home.Home, d *loads.Demand, r site.Rating) *Case {
+func NewCase(d *sheet.Duty) *Case {
+	house := d.Home
 	a := house.Assume
 	c := &Case{
-		home: house, demand: d,
-		InverterDerate: r.Inverter,
-		PowerFactor:    1,
+		duty:           d,
+		InverterDerate: d.Rating.Inverter,
+		PowerFactor:    d.PowerFactor(),
 		Efficiency:     a.InverterEfficiency,
 		IdleKW:         float64(a.InverterIdle) / 1000,
 		ChargersKW:     profiles.ChargerSizesKW(),
@@ -77,36 +78,37 @@ func NewCase(house *home.Home, d *loads.Demand, r site.Rating) *Case {
 		OutagesPerYear: house.Outage.PerYear,
 		Horizon:        NewHorizon(a.Years, a.Discount),
 		Budget:         house.Limits.Budget,
-		rates:          ratesOf(house, len(d.Loads)),
+		rates:          ratesOf(house, len(d.Demand.Loads)),
 	}
 	if !house.Limits.Quiet.Any() {
 		c.Policies = slices.DeleteFunc(slices.Clone(policies), func(p Policy) bool { return p.LeadAt != p.StartAt })
 	}
-	if va := d.Running.VA(); va > 0 {
-		c.PowerFactor = float64(d.Running.W()) / float64(va)
-	}
-	inv := InverterFor(house, d, r)
-	for _, va := range profiles.InverterSizesVA() {
-		if inv.Made > 0 && va >= float64(inv.Made) {
-			c.InvertersVA = append(c.InvertersVA, va)
-		}
-	}
 	c.setLength(house.Outage.Length)
-	c.PowerModules = battery.PowerModules(d.RunningW, a.InverterIdle, a.InverterEfficiency, c.Battery.DischargePerH, a.Module)
-	for i := range d.Loads {
-		if l := &d.Loads[i]; l.Care == home.Rotate && l.Use.Kind != home.UseAlways {
+	c.PowerModules = battery.PowerModules(d.Demand.RunningW, a.InverterIdle, a.InverterEfficiency, c.Battery.DischargePerH, a.Module)
+	for i := range d.Demand.Loads {
+		if l := &d.Demand.Loads[i]; l.Care == home.Rotate && l.Use.Kind != home.UseAlways {
 			c.RotatingH += 24 * l.MeanDuty()
 		}
 	}
-	c.addHurried()
-	c.addMachines(r)
+	c.addBattery()
+	c.addMachines()
 	return c
 }
 
-// InverterFor is the inverter that these loads ask for.
-func InverterFor(house *home.Home, d *loads.Demand, r site.Rating) inverter.Sizing {
-	a := house.Assume
-	return inverter.Size(d.Running.VA(), d.WorstVA, d.Legs.Heaviest, house.House.Service == home.SplitPhase, a.PowerMargin, r.Inverter, a.InverterSurge)
+// addBattery finds the inverters that do their part, and whether a battery does.
+func (c *Case) addBattery() {
+	cells := sheet.BatteryOf(c.duty.Home, c.PowerModules)
+	for _, va := range profiles.InverterSizesVA() {
+		if c.duty.Holds(sheet.InverterOf(c.duty.Home, va), sheet.Place{Part: sheet.House, Battery: &cells}) {
+			c.InvertersVA = append(c.InvertersVA, va)
+		}
+	}
+	if len(c.InvertersVA) == 0 || c.PowerModules > len(c.Battery.UsableKWh)-1 {
+		return
+	}
+	inverter := sheet.InverterOf(c.duty.Home, c.InvertersVA[0])
+	c.Alone = c.duty.Holds(cells, sheet.Place{Part: sheet.House, Inverter: &inverter})
+	c.Beside = c.duty.Holds(cells, sheet.Place{Part: sheet.House, Inverter: &inverter, Beside: &sheet.Sheet{}})
 }
 
 // Overbooked says whether the circuits that take turns want more hours between them than a day has.
@@ -114,22 +116,10 @@ func (c *Case) Overbooked() bool { return c.RotatingH > 24*(1+1e-9) }
 
 // setLength cuts the outage into spans, and fills what depends on how long it is.
 func (c *Case) setLength(length units.Hours) {
-	c.Battery = newPack(c.home, length, c.demand)
-	c.Outages, c.known = nil, nil
-	quiet, sun := c.home.Limits.Quiet, c.home.Site.Sun.Hourly()
-	if !c.home.Outage.Start.Worst {
-		c.Outages = []outage.Outage{outage.New(c.demand.Hourly, sun, c.demand.Start, length, quiet)}
-		return
-	}
-	for h := range 24 {
-		c.Outages = append(c.Outages, outage.New(c.demand.Hourly, sun, units.Hours(h), length, quiet))
-	}
-	slices.SortStableFunc(c.Outages, func(a, b outage.Outage) int {
-		if a.LoadKWh > b.LoadKWh {
-			return -1
-		}
-		return 1
-	})
+	house := c.duty.Home
+	chemistry, _ := profiles.FindChemistry(house.Assume.Chemistry)
+	c.Battery = c.duty.PackOf(sheet.BatteryOf(house, 1), chemistry, sheet.MostModules(house, MaxModules), length, house.Assume.InverterEfficiency, house.Assume.InverterIdle)
+	c.Outages, c.known = c.duty.OutagesOf(length), nil
 }
 
 // WithLength is the same case for an outage of another length.

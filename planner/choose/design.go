@@ -31,35 +31,20 @@ func (o Outcome) Carried() bool { return o.Run.Carried() }
 // Real says whether there is a design at all.
 func (o Outcome) Real() bool { return o.Modules > 0 || o.Machine != nil }
 
-// chargerEfficiency is from AC to the battery's DC; the battery's own round trip comes on top (common practice, no source).
-const chargerEfficiency = 0.94
-
 // Plant turns a design into what the outage run knows.
 func (c *Case) Plant(d Design) outage.Design {
 	p := outage.Design{Efficiency: c.Efficiency, ChargeEfficiency: 1}
 	if d.Modules > 0 {
-		plate := float64(d.Modules) * c.Battery.ModuleKWh
-		p.UsableKWh = c.Battery.UsableKWh[d.Modules]
-		p.DischargeKW = plate * c.Battery.DischargePerH
+		c.Battery.Into(&p, d.Modules)
 		p.InverterKW = d.InverterVA / 1000 * c.InverterDerate * c.PowerFactor
 		p.IdleKW = c.IdleKW
-		p.ChargeEfficiency = chargerEfficiency * c.Battery.RoundTrip
 		p.ChargerKW = d.ChargerKW
-		if c.Battery.MayCharge {
-			p.ChargeKW = c.batteryTakesKW(d.Modules)
-		}
 	}
 	if m := d.Machine; m != nil {
-		p.SiteKW, p.LeastKW, p.FuelStore = m.SiteKW, m.LeastKW, m.Store
-		p.IdleBurn, p.BurnPerKWh = m.Line.IdleUnitsPerHourPerKW*m.KW, m.Line.UnitsPerKWh
+		m.Into(&p)
 	}
 	p.StartAt, p.StopAt, p.LeadAt = d.Policy.StartAt, d.Policy.StopAt, d.Policy.LeadAt
 	return p
-}
-
-// batteryTakesKW is the greatest AC power with which so many modules may be charged.
-func (c *Case) batteryTakesKW(modules int) float64 {
-	return float64(modules) * c.Battery.ModuleKWh * c.Battery.ChargePerH / chargerEfficiency
 }
 
 // Try carries a design through the outage and prices it. Where the case has several start hours, the run kept is the

@@ -30,12 +30,12 @@ type dial struct {
 // dials are the quantities tried, with how far they are turned: the outage from a quarter of an hour to 14 days, the fuel
 // store from nearly none to a farm's, the price of a module from a tenth to five times.
 func (c *Case) dials() []dial {
-	out := []dial{{"outage.length", "h", float64(c.home.Outage.Length), 0.25, longestFlipH,
+	out := []dial{{"outage.length", "h", float64(c.duty.Home.Outage.Length), 0.25, longestFlipH,
 		func(c *Case, v float64) *Case { return c.WithLength(units.Hours(v)) }}}
 	if c.storesFuel() {
-		now := float64(c.home.Limits.FuelStore)
-		if now == 0 {
-			now = unlimitedL
+		now := unlimitedL
+		if c.duty.Home.Given("limits.fuel_store") {
+			now = float64(c.duty.Home.Limits.FuelStore)
 		}
 		out = append(out, dial{"limits.fuel_store", "L", now, 1, unlimitedL,
 			func(c *Case, v float64) *Case { return c.WithStore(units.Litres(v)) }})
@@ -48,7 +48,7 @@ func (c *Case) dials() []dial {
 const longestFlipH = 14 * 24
 
 // unlimitedL stands for a fuel store without limit, L: no house burns more in 30 days.
-const unlimitedL = 20000
+const unlimitedL = 20000.0
 
 func (c *Case) storesFuel() bool {
 	for _, m := range c.Machines {

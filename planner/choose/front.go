@@ -20,7 +20,7 @@ var frontLengths = []float64{2, 4, 8, 12, 24, 48, 72, 120, 240}
 
 // Front finds the cheapest design for each of a ladder of lengths, the length planned for among them.
 func (c *Case) Front() []FrontPoint {
-	lengths := append([]float64{float64(c.home.Outage.Length)}, frontLengths...)
+	lengths := append([]float64{float64(c.duty.Home.Outage.Length)}, frontLengths...)
 	slices.Sort(lengths)
 	lengths = slices.Compact(lengths)
 	points := make([]FrontPoint, len(lengths))

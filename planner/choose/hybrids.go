@@ -9,7 +9,7 @@ import (
 // hybrids goes through the grid, what looks cheapest first: a good design found early lets the bounds pass over most of the
 // others. A machine stands in the queue as a whole until it comes first, and then with its rows.
 func (s *search) hybrids() {
-	if len(s.InvertersVA) == 0 || !s.Battery.MayDischarge || !s.Battery.MayCharge || s.PowerModules > s.mostModules() {
+	if len(s.InvertersVA) == 0 || !s.Beside || s.PowerModules > s.mostModules() {
 		return
 	}
 	s.needs = needsOf(s.Outages)
@@ -204,7 +204,7 @@ func (s *search) sameRun(m *Machine, modules, c int) bool {
 	if c == 0 {
 		return false
 	}
-	return s.ChargersKW[c-1] >= min(s.batteryTakesKW(modules), m.SiteKW-min(m.SiteKW, s.needs.leastWantKW))
+	return s.ChargersKW[c-1] >= min(s.Battery.TakesKW(modules), m.SiteKW-min(m.SiteKW, s.needs.leastWantKW))
 }
 
 // leastModules is the fewest modules with which an engine that is always on carries the house; one more than the place

@@ -9,15 +9,14 @@ func (s *search) nearest(kind Kind) {
 	if n := len(s.InvertersVA); n > 0 {
 		strongest.InverterVA = s.inverters()[len(s.inverters())-1]
 	}
-	battery := len(s.InvertersVA) > 0 && s.Battery.MayDischarge && s.mostModules() >= s.PowerModules
 	switch {
 	case kind == Generator:
 		for i := range s.Generators {
 			designs = append(designs, Design{Machine: &s.Generators[i]})
 		}
-	case kind == Battery && battery:
+	case kind == Battery && s.Alone:
 		designs = append(designs, strongest)
-	case kind == Hybrid && battery && s.Battery.MayCharge:
+	case kind == Hybrid && s.Beside:
 		strongest.ChargerKW = s.ChargersKW[len(s.ChargersKW)-1]
 		for i := range s.Machines {
 			for _, policy := range s.Policies {

@@ -11,9 +11,8 @@ import (
 
 	"pgregory.net/rapid"
 
-	"holdover/loads"
 	"holdover/loads/home"
-	"holdover/planner/site"
+	"holdover/planner/sheet"
 )
 
 // checkAtLeast checks a property on so many random cases, or on as many as -rapid.checks is given and asks for where that is
@@ -37,8 +36,7 @@ func caseOf(t interface{ Fatalf(string, ...any) }, text string) *Case {
 	if err != nil {
 		t.Fatalf("%v\n%s", err, text)
 	}
-	d := loads.Work(house)
-	return NewCase(house, &d, site.Rate(house))
+	return NewCase(sheet.NewDuty(house))
 }
 
 // share draws 0..1 in steps of a thousandth, so that a shrunk failure reads well, the small and the large alike.
@@ -146,6 +144,7 @@ func smallCase(t *rapid.T) *Case {
 		c.PowerModules = 1
 	}
 	fewMachines(t, c)
+	c.Alone, c.Beside = c.Battery.MayDischarge, c.Battery.MayDischarge && c.Battery.MayCharge // the grid is another one now
 	return c
 }
 

@@ -67,7 +67,7 @@ func (c *Case) OwnPrices(part string) (own []string) {
 	keys := map[string][]string{"battery": {"battery_per_kwh", "battery_fixed"}, "inverter": {"inverter_per_kva", "inverter_fixed"},
 		"charger": {"charger_per_kw", "charger_fixed"}, "generator": {"generator_per_kw", "generator_fixed"}, "transfer": {"transfer"}}
 	for _, key := range keys[part] {
-		if path := "prices." + key; c.home.Given(path) {
+		if path := "prices." + key; c.duty.Home.Given(path) {
 			own = append(own, path)
 		}
 	}

@@ -89,7 +89,7 @@ func (c *Case) search(kind Kind, budget, cost float64) *search {
 // kind goes through the designs of a kind. Where turns are overbooked none of them carries the house.
 func (s *search) kind(kind Kind) {
 	switch {
-	case s.Overbooked():
+	case s.Overbooked(), s.NoTurns:
 	case kind == Generator:
 		s.generators()
 	case kind == Battery:
@@ -171,7 +171,7 @@ func (s *search) generators() {
 // batteries finds the fewest modules that carry the house: a larger battery costs more and is never short where a smaller
 // one is not.
 func (s *search) batteries() {
-	if len(s.InvertersVA) == 0 || !s.Battery.MayDischarge {
+	if len(s.InvertersVA) == 0 || !s.Alone {
 		return
 	}
 	for _, va := range s.inverters() {

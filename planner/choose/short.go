@@ -17,10 +17,9 @@ type LongOutage []outage.Outage
 
 // Long makes the long outages of a case, to be shared by the designs looked at.
 func (c *Case) Long() LongOutage {
-	quiet, sun := c.home.Limits.Quiet, c.home.Site.Sun.Hourly()
 	out := make(LongOutage, 24)
 	for h := range out {
-		out[h] = outage.New(c.demand.Hourly, sun, units.Hours(h), longOutageH, quiet)
+		out[h] = c.duty.From(units.Hours(h), longOutageH)
 	}
 	return out
 }

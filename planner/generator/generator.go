@@ -24,7 +24,7 @@ type Sizing struct {
 	SiteKVA  float64 // what the alternator must give here
 	RatedKW  float64
 	RatedKVA float64
-	MadeKW   float64 // the next size made that gives both; 0 when none does
+	MadeKW   float64 // the next size made that does its part; 0 when none does, and until that is asked
 }
 
 // Size works a generator out.
@@ -41,7 +41,6 @@ func Size(w Wanted) Sizing {
 	s.SiteKVA = max(float64(w.RunningVA)*(1+w.Margin)/1000, s.StartKVA)
 	s.RatedKW = s.SiteKW / w.EngineDerate
 	s.RatedKVA = max(s.SiteKVA/w.AlternatorDerate, s.RatedKW/w.PowerFactor)
-	s.MadeKW = NextMade(profiles.GeneratorSizesKW(), s.RatedKW, s.RatedKVA, w.PowerFactor)
 	return s
 }
 

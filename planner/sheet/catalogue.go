@@ -69,3 +69,19 @@ func serviceVolts(house *home.Home) (volts float64, legs int) {
 func serviceHertz(house *home.Home) units.Hertz {
 	return units.Hertz(profiles.Fit().ServiceHertz[int(house.House.Service.LegVolts())])
 }
+
+// LeastGeneratorKW is the smallest size made of a wound machine that gives the power and the starts of a duty on its legs, whatever
+// it burns and wherever it stands; 0 where none does.
+func (d *Duty) LeastGeneratorKW() float64 {
+	for _, kW := range profiles.GeneratorSizesKW() {
+		g := profiles.Generator{KW: kW, Distortion: 0, Alternator: "wound", SurgeS: infinite}
+		h := d.holding(generatorSheet(d.Home, &g, ""), Place{Part: House}, nil)
+		h.checkRatings()
+		h.checkSurge()
+		h.checkLegs()
+		if AllMet(h.findings) {
+			return kW
+		}
+	}
+	return 0
+}

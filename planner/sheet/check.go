@@ -27,9 +27,18 @@ type Place struct {
 	Beside   *Sheet // the engine beside inverter and battery
 }
 
-// Holds says whether a sheet does its part: every finding of [Duty.Check] is met. It writes nothing, for the loop of the choice.
-func (d *Duty) Holds(s Sheet, at Place) bool {
-	return AllMet(d.held(s, at, nil).findings)
+// Holds says whether a sheet does its part: every finding of [Duty.Check] is met, but for the run, which is the choice's own. It
+// writes nothing.
+func (d *Duty) Holds(s Sheet, at Place) bool { return d.Unmet(s, at) == 0 }
+
+// Unmet is how many findings of [Duty.Check] are not met, but for the run, which is the choice's own.
+func (d *Duty) Unmet(s Sheet, at Place) (n int) {
+	for _, f := range d.held(s, at, nil).findings {
+		if !f.Met {
+			n++
+		}
+	}
+	return n
 }
 
 // Check holds a sheet to its part of a duty and says what was found, with the figures of every finding.
@@ -53,9 +62,13 @@ type holding struct {
 	hasPrice bool
 }
 
+func (d *Duty) holding(s Sheet, at Place, figures *working.Sheet) *holding {
+	return &holding{Sheet: s, Place: at, Duty: d, home: d.Home, demand: &d.Demand, figures: figures, findings: make([]Finding, 0, 16)}
+}
+
 // held holds a sheet to everything.
 func (d *Duty) held(s Sheet, at Place, figures *working.Sheet) *holding {
-	h := &holding{Sheet: s, Place: at, Duty: d, home: d.Home, demand: &d.Demand, figures: figures, findings: make([]Finding, 0, 16)}
+	h := d.holding(s, at, figures)
 	h.addDemand()
 	if !s.Bare() {
 		h.checkSupply()

@@ -28,8 +28,17 @@ type Duty struct {
 // NewDuty is the duty of all that is kept or takes turns in a home. It never fails on a [home.Home] that [home.Read] returned.
 func NewDuty(house *home.Home) *Duty { return dutyOf(waiting.Carried(house)) }
 
-func dutyOf(house *home.Home) *Duty {
-	d := &Duty{Home: house, Demand: loads.Work(house), Rating: site.Rate(house)}
+// AtBest is that duty but for what takes longest to work out: of the legs no more is asked than any split must. What cannot carry
+// this cannot carry the whole duty.
+func AtBest(house *home.Home) *Duty {
+	house = waiting.Carried(house)
+	return dutyWith(house, loads.AtBest(house))
+}
+
+func dutyOf(house *home.Home) *Duty { return dutyWith(house, loads.Work(house)) }
+
+func dutyWith(house *home.Home, demand loads.Demand) *Duty {
+	d := &Duty{Home: house, Demand: demand, Rating: site.Rate(house)}
 	for i := range d.Demand.Loads {
 		d.Circuits = append(d.Circuits, d.Demand.Loads[i].Name)
 	}
@@ -110,3 +119,6 @@ func (d *Duty) PowerFactor() float64 {
 	}
 	return 1
 }
+
+// SplitPhase says whether the service has two legs.
+func (d *Duty) SplitPhase() bool { return d.Home.House.Service == home.SplitPhase }

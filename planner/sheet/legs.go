@@ -29,7 +29,9 @@ func (h *holding) checkLegs() {
 		return // asked for under volts or va
 	}
 	h.checkHalves()
-	h.checkLegStart()
+	if h.demand.Legs.Of != nil { // at best no split is known
+		h.checkLegStart()
+	}
 }
 
 // share is what one leg may give of the rating.

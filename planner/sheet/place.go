@@ -64,3 +64,13 @@ func Storage(house *home.Home, unitKWh float64) (mostKWh float64, why string) {
 	}
 	return place.LimitKWh, fmt.Sprintf("%s may hold %s kWh", place.Title, units.Format(place.LimitKWh))
 }
+
+// MostModules is how many modules of the size that a home file assumes its battery's place takes, up to most.
+func MostModules(house *home.Home, most int) int {
+	if house.Limits.BatteryPlace == "none" {
+		return 0
+	}
+	module := float64(house.Assume.Module) / 1000
+	allowed, _ := Storage(house, module)
+	return int(min(float64(most), allowed/module+1e-9))
+}

@@ -33,8 +33,8 @@ func Carried(house *home.Home) *home.Home {
 	return &changed
 }
 
-// A sorting says of each circuit that is set to take turns what becomes of it.
-type sorting struct {
+// A Sorting says of each circuit that is set to take turns what becomes of it.
+type Sorting struct {
 	Rounds  []Round  // one for each circuit that takes turns
 	WaitOut []string // circuits that can wait the whole outage, and get no turn
 	Later   []string // circuits that can wait as long as a table covers, but not the whole outage
@@ -43,4 +43,4 @@ type sorting struct {
 }
 
 // none lists the circuits that get no turn.
-func (s *sorting) none() []string { return append(slices.Clone(s.WaitOut), s.Unknown...) }
+func (s *Sorting) none() []string { return append(slices.Clone(s.WaitOut), s.Unknown...) }

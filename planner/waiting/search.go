@@ -79,12 +79,12 @@ type found struct {
 	proven bool    // it is the best, or there is provably none
 }
 
-// mostJobs bounds the choices of one slot; statesKept the memory of the search, to some 20 MB; looks its time: the sets of jobs
+// mostJobs bounds the choices of one slot; statesKept the memory of the search, to some 20 MB; Looks its time: the sets of jobs
 // looked at.
 const (
 	mostJobs   = 12
 	statesKept = 120_000
-	looks      = 4_000_000
+	Looks      = 4_000_000
 )
 
 // schedule finds the best timetable over some slots, as far as the meter lets it look.

@@ -1,7 +1,6 @@
 package waiting
 
 import (
-	"context"
 	"fmt"
 	"math"
 	"slices"
@@ -32,7 +31,7 @@ type Timetable struct {
 	Bound   units.WattHours // no timetable of turns as long takes less
 	Found   bool            // there is a timetable
 	Proven  bool            // it is the best; where nothing was found, there provably is none
-	sorting
+	Sorting
 }
 
 // A Round is what one circuit needs of the timetable.
@@ -47,7 +46,7 @@ type Round struct {
 	Count   int            // turns it gets
 }
 
-// longestTable is how far a timetable looks ahead: beyond a week nobody follows a card.
+// longestTable is how far a timetable Looks ahead: beyond a week nobody follows a card.
 const longestTable = units.Hours(7 * 24)
 
 // slots are the lengths that a slot may have, h: the longest that suits every limit is taken.
@@ -59,21 +58,21 @@ const busiest = 0.9
 // Turns makes the timetable for the circuits of a home that take turns. At most allowed may be on at a time; 0 takes the largest
 // of them, which is what a plan counts on, and then no two may be on together that want more watts, or start harder, than one of
 // them alone. A turn is as long as makes up for the longest wait: with a circuit on a share d of
-// the time, d·wait/(1 − d). The end of ctx ends the search, and what is found then is not proven.
-func Turns(ctx context.Context, house *home.Home, d *loads.Demand, allowed units.VoltAmps) Timetable {
-	t := Timetable{Start: d.Start, Length: covered(house), Outage: house.Outage.Length, Allowed: allowed, Found: true, Proven: true, sorting: sort(house, d)}
+// the time, d·wait/(1 − d). The end of the budget, of which [Looks] is usual, ends the search, and what is found then is not proven.
+func Turns(m *effort.Meter, house *home.Home, d *loads.Demand, allowed units.VoltAmps) Timetable {
+	t := Timetable{Start: d.Start, Length: covered(house), Outage: house.Outage.Length, Allowed: allowed, Found: true, Proven: true, Sorting: sort(house, d)}
 	t.allow(allowed)
 	if len(t.Rounds) > 0 {
-		t.fill(effort.New(ctx, looks))
+		t.fill(m)
 	}
 	return t
 }
 
-// covered is how far a timetable of a home looks ahead.
+// covered is how far a timetable of a home Looks ahead.
 func covered(house *home.Home) units.Hours { return min(house.Outage.Length, longestTable) }
 
 // sort puts each circuit that is set to take turns where it belongs.
-func sort(house *home.Home, d *loads.Demand) (s sorting) {
+func sort(house *home.Home, d *loads.Demand) (s Sorting) {
 	limits := Limits(house, d.Start)
 	for i := range d.Loads {
 		if l := &d.Loads[i]; l.Care == home.Rotate {
@@ -84,7 +83,7 @@ func sort(house *home.Home, d *loads.Demand) (s sorting) {
 }
 
 // put puts one circuit where it belongs: it takes turns, waits the outage out, or can not take turns.
-func (s *sorting) put(house *home.Home, l *loads.Load, limit Limit) {
+func (s *Sorting) put(house *home.Home, l *loads.Load, limit Limit) {
 	duty := max(l.MeanDuty(), guardDuty(house, l))
 	switch length := covered(house); {
 	case !limit.Known():

@@ -128,7 +128,7 @@ func TestSchedule_EqualsTryingEverything(t *testing.T) {
 		jobs := drawJobs(r, 3, 5)
 		allowed := drawAllowed(r, 3, 9)
 		want := brute(jobs, slots, allowed)
-		got := schedule(effort.New(context.Background(), looks), jobs, slots, allowed)
+		got := schedule(effort.New(context.Background(), Looks), jobs, slots, allowed)
 		require.True(r, got.proven)
 		require.Equal(r, !math.IsInf(want, 1), got.ok)
 		if !got.ok {
@@ -189,7 +189,7 @@ func TestSchedule_LargeSetsBreakNoLimit(t *testing.T) {
 		slots := rapid.IntRange(20, 96).Draw(r, "slots")
 		jobs := drawJobs(r, 5, 24)
 		allowed := drawAllowed(r, 4, 15)
-		if got := schedule(effort.New(context.Background(), looks), jobs, slots, allowed); got.ok {
+		if got := schedule(effort.New(context.Background(), Looks), jobs, slots, allowed); got.ok {
 			found++
 			check(r, jobs, got, slots, allowed)
 			require.GreaterOrEqual(r, got.cost*(1+1e-9), alone(jobs, slots))
@@ -217,13 +217,13 @@ func TestOrTry_BreaksNoLimit(t *testing.T) {
 // jobs that may not be on together one needs a third turn; over 7 slots there is a slot to spare, and it does not.
 func TestSchedule_ByHand(t *testing.T) {
 	one := job{wait: 2, turn: 1, cost: 10, power: power{load: 5}}
-	f := schedule(effort.New(context.Background(), looks), []job{one}, 8, only(5))
+	f := schedule(effort.New(context.Background(), Looks), []job{one}, 8, only(5))
 	require.True(t, f.ok)
 	assert.Equal(t, 20.0, f.cost)
 	assert.Equal(t, [][]bool{{false}, {false}, {true}, {false}, {false}, {true}, {false}, {false}}, f.slots)
-	assert.Equal(t, 50.0, schedule(effort.New(context.Background(), looks), []job{one, one}, 8, only(5)).cost)
-	assert.Equal(t, 40.0, schedule(effort.New(context.Background(), looks), []job{one, one}, 7, only(5)).cost)
-	assert.False(t, schedule(effort.New(context.Background(), looks), []job{{wait: 1, turn: 1, cost: 1, power: power{load: 5}}, {wait: 1, turn: 2, cost: 1, power: power{load: 5}}}, 8, only(5)).ok)
+	assert.Equal(t, 50.0, schedule(effort.New(context.Background(), Looks), []job{one, one}, 8, only(5)).cost)
+	assert.Equal(t, 40.0, schedule(effort.New(context.Background(), Looks), []job{one, one}, 7, only(5)).cost)
+	assert.False(t, schedule(effort.New(context.Background(), Looks), []job{{wait: 1, turn: 1, cost: 1, power: power{load: 5}}, {wait: 1, turn: 2, cost: 1, power: power{load: 5}}}, 8, only(5)).ok)
 }
 
 // By hand: a small motor of 2 VA that starts with 9, and a lamp of 3 VA. Both run within 5 VA, but the start beside the lamp is
@@ -231,9 +231,9 @@ func TestSchedule_ByHand(t *testing.T) {
 func TestSchedule_CountsAStartBesideTheRest(t *testing.T) {
 	motor := job{wait: 2, turn: 1, cost: 10, power: power{load: 2, watts: 1, start: 9}}
 	lamp := job{wait: 2, turn: 1, cost: 10, power: power{load: 3, watts: 3}}
-	assert.Equal(t, 40.0, schedule(effort.New(context.Background(), looks), []job{motor, lamp}, 8, power{load: 5, watts: 5, start: 12}).cost)
-	assert.Equal(t, 50.0, schedule(effort.New(context.Background(), looks), []job{motor, lamp}, 8, power{load: 5, watts: 5, start: 9}).cost)
-	assert.Equal(t, 50.0, schedule(effort.New(context.Background(), looks), []job{motor, lamp}, 8, power{load: 5, watts: 3, start: 12}).cost, "together they want 4 W")
+	assert.Equal(t, 40.0, schedule(effort.New(context.Background(), Looks), []job{motor, lamp}, 8, power{load: 5, watts: 5, start: 12}).cost)
+	assert.Equal(t, 50.0, schedule(effort.New(context.Background(), Looks), []job{motor, lamp}, 8, power{load: 5, watts: 5, start: 9}).cost)
+	assert.Equal(t, 50.0, schedule(effort.New(context.Background(), Looks), []job{motor, lamp}, 8, power{load: 5, watts: 3, start: 12}).cost, "together they want 4 W")
 }
 
 // A search that is given up, for want of work or of anybody who waits, claims nothing that it has not proven.
@@ -266,5 +266,5 @@ func TestSchedule_GivenUpClaimsNothing(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
 	one := job{wait: 2, turn: 1, cost: 10, power: power{load: 5}}
-	assert.False(t, schedule(effort.New(ctx, looks), []job{one, {wait: 1, turn: 1, cost: 3, power: power{load: 2}}}, 90, only(5)).proven)
+	assert.False(t, schedule(effort.New(ctx, Looks), []job{one, {wait: 1, turn: 1, cost: 3, power: power{load: 2}}}, 90, only(5)).proven)
 }

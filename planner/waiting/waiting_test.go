@@ -12,6 +12,7 @@ import (
 	"holdover/loads"
 	"holdover/loads/home"
 	"holdover/loads/units"
+	"holdover/planner/effort"
 )
 
 func read(t require.TestingT, text string) *home.Home {
@@ -52,7 +53,7 @@ func TestTurns_OfAHome(t *testing.T) {
 	house, err := home.Read(text, "fit-owned.yaml")
 	require.NoError(t, err)
 	d := loads.Work(house)
-	plan := Work(context.Background(), house, &d, 0)
+	plan := Work(house, &d, Turns(effort.New(context.Background(), Looks), house, &d, 0))
 	table := plan.Turns
 	require.True(t, table.Found && table.Proven, table.Says())
 	assert.Equal(t, []string{"Chest freezer"}, table.WaitOut)
@@ -105,7 +106,7 @@ func TestTurns_NeverBreakALimit(t *testing.T) {
 		}
 		house := read(r, text)
 		d := loads.Work(house)
-		if table := Turns(context.Background(), house, &d, units.VoltAmps(rapid.SampledFrom([]float64{0, 1000, 3000}).Draw(r, "allowed"))); table.Found {
+		if table := Turns(effort.New(context.Background(), Looks), house, &d, units.VoltAmps(rapid.SampledFrom([]float64{0, 1000, 3000}).Draw(r, "allowed"))); table.Found {
 			found++
 			holds(r, table)
 		}
@@ -116,7 +117,7 @@ func TestTurns_NeverBreakALimit(t *testing.T) {
 func TestTurns_WhatCannotTakeTurns(t *testing.T) {
 	house := read(t, "outage: {length: 24 h}\ncircuits:\n  - {name: Breathing, like: cpap, care: rotate}\n  - {name: Modem, like: modem, care: rotate, needs: {can_wait: 2 h}}\n  - {name: Kettle, like: kettle, care: keep}\n")
 	d := loads.Work(house)
-	table := Turns(context.Background(), house, &d, 0)
+	table := Turns(effort.New(context.Background(), Looks), house, &d, 0)
 	assert.Equal(t, []string{"Breathing", "Modem"}, table.Keep)
 	assert.Empty(t, table.Turns)
 }
@@ -145,7 +146,7 @@ func TestLimits_AHeaterInFrostCannotWaitLong(t *testing.T) {
 func TestTurns_MakeUpForFrostHeaters(t *testing.T) {
 	house := read(t, "site: {coldest: -10 C, daily_range: 0 K}\noutage: {length: 24 h}\ncircuits: [{name: Outside, like: gas-instant-heater-outdoor, care: rotate}]\n")
 	d := loads.Work(house)
-	table := Turns(context.Background(), house, &d, 0)
+	table := Turns(effort.New(context.Background(), Looks), house, &d, 0)
 	require.Len(t, table.Rounds, 1)
 	assert.InDelta(t, 1.5, float64(table.Rounds[0].Turn), 1e-9)
 	holds(t, table)
@@ -157,7 +158,7 @@ func TestTurns_SayWhatIsNotKnown(t *testing.T) {
 	house := read(t, "outage: {length: 300 h}\ncircuits:\n  - {name: Lamp, running: 40 W, care: rotate}\n"+
 		"  - {name: Well, running: 800 W, care: rotate, needs: {can_wait: 200 h}}\n  - {name: Tool, running: 800 W, care: rotate, needs: {can_wait: 400 h}}\n")
 	d := loads.Work(house)
-	table := Turns(context.Background(), house, &d, 0)
+	table := Turns(effort.New(context.Background(), Looks), house, &d, 0)
 	assert.Equal(t, []string{"Lamp"}, table.Unknown)
 	assert.Equal(t, []string{"Well (within 200 h)"}, table.Later)
 	assert.Equal(t, []string{"Tool"}, table.WaitOut)
@@ -170,7 +171,7 @@ func TestTurns_StayWithinThePlansWorstMoment(t *testing.T) {
 		"  - {name: Pump, running: 500 W, power_factor: 0.7, start: {times: 5}, use: {duty: 0.2}, care: rotate, needs: {can_wait: 2 h}}\n"+
 		"  - {name: Cooler, running: 400 W, power_factor: 0.7, start: {times: 5}, use: {duty: 0.3}, care: rotate, needs: {can_wait: 3 h}}\n")
 	d := loads.Work(house)
-	table := Turns(context.Background(), house, &d, 0)
+	table := Turns(effort.New(context.Background(), Looks), house, &d, 0)
 	require.True(t, table.Found)
 	holds(t, table)
 	for _, a := range table.Turns {

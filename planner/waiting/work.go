@@ -1,7 +1,6 @@
 package waiting
 
 import (
-	"context"
 	"fmt"
 
 	"holdover/loads"
@@ -30,9 +29,9 @@ type Level struct {
 	Source string
 }
 
-// Work works the waiting of a home out. allowed bounds what takes turns at a time, see [Turns].
-func Work(ctx context.Context, house *home.Home, d *loads.Demand, allowed units.VoltAmps) Plan {
-	p := Plan{Limits: Limits(house, d.Start), Turns: Turns(ctx, house, d, allowed), Sheet: &working.Sheet{}}
+// Work works the waiting of a home out, with the timetable of its turns.
+func Work(house *home.Home, d *loads.Demand, turns Timetable) Plan {
+	p := Plan{Limits: Limits(house, d.Start), Turns: turns, Sheet: &working.Sheet{}}
 	p.House, p.Missing = HouseOf(house)
 	p.addHouse(house, d)
 	p.addLimits(house)

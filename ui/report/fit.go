@@ -6,14 +6,14 @@ import (
 
 	"holdover/loads/home"
 	"holdover/loads/units"
-	"holdover/planner/fit"
+	"holdover/planner/sheet"
 	"holdover/planner/working"
 	"holdover/profiles"
 )
 
 // Fit writes what each unit's spec sheet comes to: the verdict, then what fails, what it hangs on, what the sheet lacks and what
 // is in order. The best comes first.
-func Fit(house *home.Home, r fit.Report, width int) string {
+func Fit(house *home.Home, r sheet.Report, width int) string {
 	p := &page{width: max(width, MinWidth)}
 	p.paragraph(fitTitle(r), "")
 	addFit(p, r)
@@ -23,13 +23,13 @@ func Fit(house *home.Home, r fit.Report, width int) string {
 	return p.String()
 }
 
-func fitTitle(r fit.Report) string {
+func fitTitle(r sheet.Report) string {
 	fits, ifs := 0, 0
 	for _, u := range r.Units {
 		switch u.Verdict {
-		case fit.Fits:
+		case sheet.Fits:
 			fits++
-		case fit.FitsIf:
+		case sheet.FitsIf:
 			ifs++
 		}
 	}
@@ -38,7 +38,7 @@ func fitTitle(r fit.Report) string {
 }
 
 // addFit writes the units and the pairs.
-func addFit(p *page, r fit.Report) {
+func addFit(p *page, r sheet.Report) {
 	for _, u := range r.Units {
 		p.line("")
 		p.paragraph(unitHead(u), "")
@@ -51,7 +51,7 @@ func addFit(p *page, r fit.Report) {
 	}
 }
 
-func unitHead(u fit.Unit) string {
+func unitHead(u sheet.Unit) string {
 	parts := []string{u.Gear.Name + " (" + u.Gear.Kind + "): " + strings.ToUpper(string(u.Verdict))}
 	if u.Priced && u.Price > 0 {
 		parts = append(parts, units.Format(u.Price)+" "+profiles.PriceBands().Currency+" in all")
@@ -67,13 +67,13 @@ func unitHead(u fit.Unit) string {
 
 // checkLeads say what a check came to; the words differ, so that none hangs on a sign alone.
 var checkLeads = []struct {
-	outcome fit.Outcome
+	outcome sheet.Outcome
 	lead    string
 }{
-	{fit.Failed, "  no   "}, {fit.Conditional, "  if   "}, {fit.Asked, "  ask  "}, {fit.Passed, "  ok   "},
+	{sheet.Fails, "  no   "}, {sheet.HoldsIf, "  if   "}, {sheet.NotOnSheet, "  ask  "}, {sheet.Holds, "  ok   "},
 }
 
-func addChecks(p *page, checks []fit.Check) {
+func addChecks(p *page, checks []sheet.Finding) {
 	for _, l := range checkLeads {
 		for _, c := range checks {
 			if c.Outcome == l.outcome {

@@ -9,14 +9,14 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holdover/loads/home"
-	"holdover/planner/fit"
+	"holdover/planner/sheet"
 )
 
-func fitted(t *testing.T, path string) (*home.Home, fit.Report) {
+func fitted(t *testing.T, path string) (*home.Home, sheet.Report) {
 	t.Helper()
 	house, err := home.ReadFile(path)
 	require.NoError(t, err)
-	result, err := fit.Of(house, fit.Request{})
+	result, err := sheet.Of(house, sheet.Request{})
 	require.NoError(t, err)
 	return house, result
 }

@@ -1,7 +1,7 @@
 package report
 
 import (
-	"holdover/planner/fit"
+	"holdover/planner/sheet"
 	"holdover/planner/working"
 )
 
@@ -18,7 +18,7 @@ type (
 	unitJSON struct {
 		Name       string         `json:"name"`
 		Kind       string         `json:"kind"`
-		Verdict    fit.Verdict    `json:"verdict"`
+		Verdict    sheet.Verdict  `json:"verdict"`
 		Reasons    []string       `json:"reasons"`    // why it does not fit
 		Conditions []string       `json:"conditions"` // what it hangs on
 		Questions  []string       `json:"questions"`  // what the sheet lacks
@@ -31,24 +31,24 @@ type (
 	pairJSON struct {
 		Generator string         `json:"generator"`
 		UPS       string         `json:"ups"`
-		Verdict   fit.Verdict    `json:"verdict"`
+		Verdict   sheet.Verdict  `json:"verdict"`
 		Checks    []checkJSON    `json:"checks"`
 		Figures   *working.Sheet `json:"figures"`
 	}
 	checkJSON struct {
-		ID      string      `json:"id"`
-		Outcome fit.Outcome `json:"outcome"` // passed, if, asked or failed
-		Says    string      `json:"says"`
-		Figures []string    `json:"figures"`
+		ID      string        `json:"id"`
+		Outcome sheet.Outcome `json:"outcome"` // passed, if, asked or failed
+		Says    string        `json:"says"`
+		Figures []string      `json:"figures"`
 	}
 )
 
 // FitJSON writes a fit for another program.
-func FitJSON(r fit.Report) (string, error) {
+func FitJSON(r sheet.Report) (string, error) {
 	out := fitJSON{Version: 1, Circuits: r.Circuits, LengthH: float64(r.Length), Fits: r.Any(), Units: []unitJSON{}, Pairs: []pairJSON{}}
 	for _, u := range r.Units {
-		one := unitJSON{Name: u.Gear.Name, Kind: u.Gear.Kind, Verdict: u.Verdict, Reasons: listed(u.Says(fit.Failed)),
-			Conditions: listed(u.Says(fit.Conditional)), Questions: listed(u.Says(fit.Asked)), Checks: checksJSON(u.Checks), Figures: u.Sheet}
+		one := unitJSON{Name: u.Gear.Name, Kind: u.Gear.Kind, Verdict: u.Verdict, Reasons: listed(u.Says(sheet.Fails)),
+			Conditions: listed(u.Says(sheet.HoldsIf)), Questions: listed(u.Says(sheet.NotOnSheet)), Checks: checksJSON(u.Checks), Figures: u.Sheet}
 		if u.Priced {
 			one.TotalPrice = &u.Price
 		}
@@ -64,7 +64,7 @@ func FitJSON(r fit.Report) (string, error) {
 	return indented(out)
 }
 
-func checksJSON(checks []fit.Check) []checkJSON {
+func checksJSON(checks []sheet.Finding) []checkJSON {
 	out := []checkJSON{}
 	for _, c := range checks {
 		out = append(out, checkJSON{c.ID, c.Outcome, c.Says, listed(c.Figures)})

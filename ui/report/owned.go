@@ -7,7 +7,7 @@ import (
 
 	"holdover/loads/units"
 	"holdover/planner"
-	"holdover/planner/fit"
+	"holdover/planner/sheet"
 	"holdover/profiles"
 )
 
@@ -19,7 +19,7 @@ func addGear(p *page, r *planner.Result) {
 	}
 	p.heading("Units by their spec sheets (the fit verb shows every check)")
 	for _, u := range result.Units {
-		why := append(append(u.Says(fit.Failed), u.Says(fit.Conditional)...), u.Says(fit.Asked)...)
+		why := append(append(u.Says(sheet.Fails), u.Says(sheet.HoldsIf)...), u.Says(sheet.NotOnSheet)...)
 		text := u.Gear.Name + ": " + string(u.Verdict)
 		if len(why) > 0 {
 			text += ". " + why[0]
@@ -69,13 +69,13 @@ func Owned(ctx context.Context, r *planner.Result) (says []string) {
 }
 
 // carriesText says in few words how one unit does with one circuit.
-func carriesText(u fit.Unit, length units.Hours) string {
-	var failed, open []fit.Check
+func carriesText(u sheet.Unit, length units.Hours) string {
+	var failed, open []sheet.Finding
 	for _, c := range u.Checks {
 		switch c.Outcome {
-		case fit.Failed:
+		case sheet.Fails:
 			failed = append(failed, c)
-		case fit.Conditional, fit.Asked:
+		case sheet.HoldsIf, sheet.NotOnSheet:
 			open = append(open, c)
 		}
 	}

@@ -13,8 +13,8 @@ import (
 )
 
 var table2 = waiting.Timetable{Start: 22, Length: 6, Slot: 0.5, Found: true, Proven: true,
-	Rounds: []waiting.Round{{Circuit: "Pump", Wait: 2, Turn: 0.5, Count: 2}, {Circuit: "A name that is much too long for a chart", Wait: 3, Turn: 1, Count: 1}},
-	Turns:  []waiting.Turn{{Circuit: "Pump", From: 2, To: 2.5}, {Circuit: "A name that is much too long for a chart", From: 2.5, To: 3.5}, {Circuit: "Pump", From: 4.5, To: 5}}}
+	Sorting: waiting.Sorting{Rounds: []waiting.Round{{Circuit: "Pump", Wait: 2, Turn: 0.5, Count: 2}, {Circuit: "A name that is much too long for a chart", Wait: 3, Turn: 1, Count: 1}}},
+	Turns:   []waiting.Turn{{Circuit: "Pump", From: 2, To: 2.5}, {Circuit: "A name that is much too long for a chart", From: 2.5, To: 3.5}, {Circuit: "Pump", From: 4.5, To: 5}}}
 
 // The picture of a small timetable: twelve half hours from 22:00.
 func TestChart_OfASmallTimetable(t *testing.T) {

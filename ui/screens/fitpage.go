@@ -8,14 +8,14 @@ import (
 
 	"holdover/loads/units"
 	"holdover/planner"
-	"holdover/planner/fit"
+	"holdover/planner/sheet"
 	"holdover/profiles"
 	"holdover/ui/report"
 )
 
 // gearFit is what the units of a home come to.
 type gearFit struct {
-	units fit.Report
+	units sheet.Report
 	err   error    // no unit is listed, or nothing is kept
 	owned []string // what those in the house are good for
 }
@@ -100,18 +100,18 @@ func ownedLines(l look, says []string, width int) (lines []string) {
 
 func sentenceOf(text string) string { return strings.ToUpper(text[:1]) + text[1:] + "." }
 
-func verdictMark(l look, v fit.Verdict) mark {
+func verdictMark(l look, v sheet.Verdict) mark {
 	switch v {
-	case fit.Fits:
+	case sheet.Fits:
 		return l.good
-	case fit.FitsIf:
+	case sheet.FitsIf:
 		return l.warn
 	}
 	return l.bad
 }
 
 // unitHead is a unit with its verdict in one line.
-func unitHead(u fit.Unit) string {
+func unitHead(u sheet.Unit) string {
 	text := strings.ToUpper(string(u.Verdict)) + ": " + u.Gear.Name
 	if u.Priced && !u.Gear.Owned {
 		text += ", " + units.Format(u.Price) + " " + profiles.PriceBands().Currency + " in all"
@@ -124,18 +124,18 @@ func unitHead(u fit.Unit) string {
 
 // checkWords come before a check; the words differ, so that no colour is needed to tell them apart.
 var checkWords = []struct {
-	outcome fit.Outcome
+	outcome sheet.Outcome
 	word    string
-}{{fit.Failed, "no "}, {fit.Conditional, "if "}, {fit.Asked, "ask"}, {fit.Passed, "ok "}}
+}{{sheet.Fails, "no "}, {sheet.HoldsIf, "if "}, {sheet.NotOnSheet, "ask"}, {sheet.Holds, "ok "}}
 
 // checkLines writes checks, what fails first.
-func checkLines(l look, checks []fit.Check, width int) (lines []string) {
+func checkLines(l look, checks []sheet.Finding, width int) (lines []string) {
 	for _, w := range checkWords {
 		for _, c := range checks {
 			if c.Outcome != w.outcome {
 				continue
 			}
-			m := map[fit.Outcome]mark{fit.Failed: l.bad, fit.Conditional: l.warn, fit.Asked: l.warn, fit.Passed: l.good}[c.Outcome]
+			m := map[sheet.Outcome]mark{sheet.Fails: l.bad, sheet.HoldsIf: l.warn, sheet.NotOnSheet: l.warn, sheet.Holds: l.good}[c.Outcome]
 			text := wrap(c.Says, width, "      ")
 			text[0] = "  " + m.on(w.word) + " " + text[0][6:]
 			lines = append(lines, text...)

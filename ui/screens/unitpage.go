@@ -9,7 +9,7 @@ import (
 
 	"holdover/loads/home"
 	"holdover/planner"
-	"holdover/planner/fit"
+	"holdover/planner/sheet"
 	"holdover/ui/screens/draft"
 )
 
@@ -116,7 +116,7 @@ func (p *unitPage) verdict(width int) []string {
 	if err != nil {
 		return append(lines, shown(err.Error()))
 	}
-	at := slices.IndexFunc(result.Units, func(u fit.Unit) bool { return u.Gear.Name == name })
+	at := slices.IndexFunc(result.Units, func(u sheet.Unit) bool { return u.Gear.Name == name })
 	u := result.Units[at]
 	lines = append(lines, verdictMark(l, u.Verdict).on(shown(unitHead(u))))
 	rest := checkLines(l, u.Checks, width)
