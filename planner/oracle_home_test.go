@@ -143,7 +143,7 @@ func (c *plainCircuit) fields(h *plainHome) []string {
 		add("like: %s", c.like)
 		return out
 	}
-	add("volts: %s V, power_factor: %s, needs: {wave: %s}", number(c.volts), number(c.pf), c.wave)
+	add("volts: %s V, power_factor: %s, needs: {wave: %s, can_wait: 6 min}", number(c.volts), number(c.pf), c.wave)
 	if c.heater != nil {
 		add("heater: {%s}", c.heater.fields())
 	} else if c.runningW > 0 || c.amps == 0 {

@@ -156,11 +156,31 @@ func (h *plainHome) all(i int) complex128 {
 	return complex(float64(c.count), 0) * h.running(c)
 }
 
+// care is what becomes of a circuit: one that is set to take turns but is on nine tenths of the day or more is kept. Each can wait
+// 6 minutes, and no outage is as short as that.
+func (h *plainHome) care(c *plainCircuit) string {
+	on, guard := 0.0, 0.0
+	for hour := range 24 {
+		if g := c.heater; g != nil {
+			on, guard = on+g.drawMin/1440/24, math.Max(guard, h.guardDuty(g, hour))
+		} else {
+			on += h.duty(c, hour) / 24
+		}
+	}
+	if c.heater != nil && c.heater.guardW == 0 {
+		guard = 0
+	}
+	if c.care == "rotate" && math.Max(on, guard) > 0.9 {
+		return "keep"
+	}
+	return c.care
+}
+
 // turns lists every set of circuits that can be on together: the kept ones, alone or with one rotated.
 func (h *plainHome) turns() (turns [][]int) {
 	var kept, rotated []int
 	for i, c := range h.circuits {
-		switch c.care {
+		switch h.care(&c) {
 		case "keep":
 			kept = append(kept, i)
 		case "rotate":
@@ -214,7 +234,7 @@ func (h *plainHome) moments(d *plainDemand, turn []int) {
 		}
 		moment := running - h.running(c) + start
 		d.worstVA, d.worstW = math.Max(d.worstVA, cmplx.Abs(moment)), math.Max(d.worstW, real(moment))
-		if c.care == "keep" {
+		if h.care(c) == "keep" {
 			cold += complex(float64(c.count), 0) * (start - h.running(c))
 		}
 	}

@@ -65,7 +65,9 @@ func addEngine(s *transfer.Source, r *Result, u *sheet.Sheet) {
 	engine, alternator := r.Rating.Engine, r.Rating.Alternator
 	s.Neutral, s.Legs = u.Neutral, legsOf(r, u)
 	s.SiteKVA, s.SiteKW = s.EngineKVA*alternator, ratedKW(u)*engine
-	s.Derate = min(alternator, s.SiteKW/s.EngineKVA)
+	if s.Derate = alternator; s.EngineKVA > 0 {
+		s.Derate = min(alternator, s.SiteKW/s.EngineKVA)
+	}
 	if u.Made != nil {
 		pf := r.Home.Assume.GeneratorPowerFactor
 		s.NextSize = func(kva float64) float64 {

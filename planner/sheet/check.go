@@ -87,7 +87,6 @@ func (d *Duty) held(s Sheet, at Place, figures *working.Sheet) *holding {
 	case at.Battery == nil:
 		h.wantBattery()
 	}
-	h.checkPrice()
 	return h
 }
 

@@ -148,12 +148,13 @@ func (h *holding) checkRun(e Engine) {
 	endless := e
 	endless.Store = infinite
 	free, stored := h.runs(endless), h.runs(e)
-	if quiet := h.home.Limits.Quiet; quiet.Any() {
-		if free.ok {
-			h.say("quiet", Holds, nil, "Nothing is wanted in the quiet hours %s of the outage.", quiet)
-		} else {
-			h.say("quiet", Fails, nil, "No engine may run in the quiet hours %s (limits.quiet), and the outage of %s reaches into them.", quiet, span(h.home.Outage.Length))
-		}
+	switch quiet := h.home.Limits.Quiet; {
+	case free.ok && quiet.Any():
+		h.say("quiet", Holds, nil, "Nothing is wanted in the quiet hours %s of the outage.", quiet)
+	case quiet.Any():
+		h.say("quiet", Fails, nil, "No engine may run in the quiet hours %s (limits.quiet), and the outage of %s reaches into them.", quiet, span(h.home.Outage.Length))
+	case !free.ok:
+		h.say("watts", Fails, nil, "It gives %s kW here; the circuits draw more on the mean of some hour.", number(e.SiteKW))
 	}
 	burnt := free.fuel
 	id := h.figure("fit.fuel", burnt, e.Fuel.Unit, fmt.Sprintf("%.4g %s/h for each rated kW · hours on + %.4g %s/kWh · energy given, over the run of the outage", e.Line.IdleUnitsPerHourPerKW, e.Fuel.Unit, e.Line.UnitsPerKWh, e.Fuel.Unit),

@@ -122,7 +122,7 @@ func TestLaw_NeverVouchesForMoreThanThePoints(t *testing.T) {
 	assert.Zero(t, two.Flatters)
 
 	house := house(t, "outage: {length: 62 min}\nassume: {energy_margin: 0}\nsite: {battery_space: 25 C}\ncircuits: [{name: Lamp, running: 40 W, needs: {wave: any}}]\n")
-	house.Gear, _ = home.ReadGear([]byte("- {name: Box, kind: UPS, wave: sine, volts: 120 V, hertz: 60 Hz, watts: 400 W, va: 600, runtimes: [[10%, 60 min], [20%, 50 min], [100%, 10 min]], capacity_left: 1, chemistry: lfp, recharge: 4 h, price: 90}\n"), "gear.yaml", units.US)
+	house.Gear, _ = home.ReadGear([]byte("- {name: Box, kind: ups, wave: sine, volts: 120 V, hertz: 60 Hz, watts: 400 W, va: 600, runtimes: [[10%, 60 min], [20%, 50 min], [100%, 10 min]], capacity_left: 1, chemistry: lfp, recharge: 4 h, price: 90}\n"), "gear.yaml", units.US)
 	report, err := Of(house, Request{})
 	require.NoError(t, err)
 	assert.Equal(t, []string{"runtime"}, ids(report.Units[0].Checks, HoldsIf), "62 min against the maker's 60")
@@ -132,7 +132,7 @@ func TestLaw_NeverVouchesForMoreThanThePoints(t *testing.T) {
 // Runtimes are shares of the watts: without those it is the watts that are asked for.
 func TestRuntime_AsksForTheWattsItsPointsHangOn(t *testing.T) {
 	house := house(t, lamp)
-	house.Gear, _ = home.ReadGear([]byte("- {name: Box, kind: UPS, va: 600, runtimes: [[50%, 11 min], [100%, 2.5 min]]}\n"), "gear.yaml", units.US)
+	house.Gear, _ = home.ReadGear([]byte("- {name: Box, kind: ups, va: 600, runtimes: [[50%, 11 min], [100%, 2.5 min]]}\n"), "gear.yaml", units.US)
 	report, err := Of(house, Request{})
 	require.NoError(t, err)
 	for _, c := range report.Units[0].Checks {

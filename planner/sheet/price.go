@@ -7,9 +7,6 @@ import (
 // checkPrice adds up what the unit costs in all: its price, unless it is owned, and what it takes to connect it. One 120 V
 // circuit is taken to have a plug.
 func (h *holding) checkPrice() {
-	if h.figures == nil || h.Made != nil {
-		return // the choice has its own price for a design
-	}
 	var from []string
 	how := "asking price"
 	if h.Owned {

@@ -31,6 +31,7 @@ func (u Unit) Says(outcomes ...Outcome) []string { return Said(u.Checks, outcome
 // Unit holds one unit of gear to a duty, to carry its circuits.
 func (d *Duty) Unit(gear home.Gear) Unit {
 	h := d.held(Sheet{Gear: gear}, Place{Part: House}, &working.Sheet{})
+	h.checkPrice()
 	u := Unit{Gear: gear, Part: House, Verdict: VerdictOf(h.findings), Checks: h.findings, Sheet: h.figures, Price: h.total, Priced: h.hasPrice}
 	if h.reserve != nil {
 		u.Stored, u.Runtime, u.Spare = true, h.reserve.runtime, h.reserve.runtime-d.Home.Outage.Length
