@@ -27,11 +27,9 @@ type Field struct {
 	kind      reflect.Type
 }
 
-// Sections lists the top-level keys of a home file in their usual order.
-func Sections() []Field { return fieldsOf(reflect.TypeFor[Home]()) }
-
-// FieldsOf lists the keys of a section or of an entry: "home", "site", "outage", "assume", "limits", "circuits", "needs",
-// "heater", "tank", "pit", "runs", "gas" or "gear". An unknown name is a programmer's error.
+// FieldsOf lists the keys of a section or of an entry in their usual order: "home", "site", "outage", "lasts", "assume", "limits",
+// "prices", "circuits", "needs", "heater", "tank", "pit", "runs", "gas" or "gear"; of "" those of the file itself. An unknown name
+// is a programmer's error.
 func FieldsOf(name string) []Field {
 	t, ok := sectionTypes[name]
 	if !ok {
@@ -41,6 +39,7 @@ func FieldsOf(name string) []Field {
 }
 
 var sectionTypes = map[string]reflect.Type{
+	"":     reflect.TypeFor[Home](),
 	"home": reflect.TypeFor[House](), "site": reflect.TypeFor[Site](), "outage": reflect.TypeFor[Outage](),
 	"assume": reflect.TypeFor[Assume](), "limits": reflect.TypeFor[Limits](), "circuits": reflect.TypeFor[Circuit](),
 	"prices": reflect.TypeFor[Prices](), "lasts": reflect.TypeFor[Lasts](),
