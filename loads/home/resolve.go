@@ -3,6 +3,7 @@ package home
 import (
 	"fmt"
 	"reflect"
+	"strconv"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -225,7 +226,7 @@ func (r *reader) checkPairs(nodes *yaml.Node, house *Home) {
 	for i, c := range house.Circuits {
 		index[c.Name] = i
 	}
-	partner := map[string]string{}
+	partner := map[int]int{} // by place: a name may be refused, or stand twice
 	for i, c := range house.Circuits {
 		if c.SharesWith == "" {
 			continue
@@ -245,13 +246,21 @@ func (r *reader) checkPairs(nodes *yaml.Node, house *Home) {
 		case c.Leg != "auto" && c.Leg == house.Circuits[j].Leg:
 			r.fault(at, path, "both are on leg %s, which would overload their neutral; put them on opposite legs", c.Leg)
 		}
-		for _, pair := range [][2]string{{c.Name, c.SharesWith}, {c.SharesWith, c.Name}} {
+		for _, pair := range [][2]int{{i, j}, {j, i}} {
 			if old, taken := partner[pair[0]]; taken && old != pair[1] {
-				r.fault(at, path, "%q shares its neutral with %q already; a third cannot join", pair[0], old)
+				r.fault(at, path, "%s shares its neutral with %s already; a third cannot join", called(house, pair[0]), called(house, old))
 			}
 			partner[pair[0]] = pair[1]
 		}
 	}
+}
+
+// called is the name of circuit i in quotes, or its path where the name was refused.
+func called(house *Home, i int) string {
+	if name := house.Circuits[i].Name; name != "" {
+		return strconv.Quote(name)
+	}
+	return fmt.Sprintf("circuits[%d]", i)
 }
 
 // typed is a temperature as the file has it, or the one assumed.
