@@ -23,6 +23,7 @@ type Field struct {
 	Unit      string           // of a plain number that has one, such as "1/K"
 	BareFrom  float64          // a bare number above 0 and below this is asked about
 	Motor     bool             // may be given as a motor's horsepower
+	lowSaid   string           // Low in a unit in which it is a plain number: "1 min"; empty where it is one in the base unit
 	index     int
 	kind      reflect.Type
 }
@@ -108,25 +109,31 @@ func fieldFrom(sf reflect.StructField, index int) (Field, bool) {
 		f.Dimension = unitDimensions(f.Unit)
 	}
 	if text := sf.Tag.Get("bare_from"); text != "" {
-		f.BareFrom, _, _ = mustRange(text + "," + text)
+		f.BareFrom = f.bound(text)
 	}
 	if words := sf.Tag.Get("one"); words != "" {
 		f.Words = strings.Split(words, ",")
 	}
 	if text := sf.Tag.Get("range"); text != "" {
-		f.Low, f.High, f.Bounded = mustRange(text)
+		low, high, _ := strings.Cut(text, ",")
+		f.Low, f.High, f.Bounded = f.bound(low), f.bound(high), true
+		if strings.Contains(low, " ") {
+			f.lowSaid = low
+		}
 	}
 	return f, true
 }
 
-func mustRange(text string) (low, high float64, bounded bool) {
-	lowText, highText, _ := strings.Cut(text, ",")
-	low, err1 := strconv.ParseFloat(lowText, 64)
-	high, err2 := strconv.ParseFloat(highText, 64)
-	if err1 != nil || err2 != nil {
-		panic("home: bad range tag " + text)
+// bound reads one end of a range from a tag: a number in the base unit, or a quantity with its unit.
+func (f Field) bound(text string) float64 {
+	value, err := strconv.ParseFloat(text, 64)
+	if err != nil && f.Dimension != nil {
+		value, err = units.Parse(text, *f.Dimension)
 	}
-	return low, high, true
+	if err != nil {
+		panic("home: bad range of " + f.Key + ": " + text)
+	}
+	return value
 }
 
 // Whole says whether the field is a whole number.
@@ -155,11 +162,14 @@ func (f Field) Accepts(s units.System) string {
 	return f.rangeIn(f.Dimension.BareUnit(s))
 }
 
+// rangeIn writes the range in a unit, where people do not agree on one; in the base unit otherwise.
 func (f Field) rangeIn(unit string) string {
 	low, high := f.Low, f.High
 	switch {
 	case f.Dimension == nil:
 		return units.Format(low) + " to " + units.Format(high)
+	case f.lowSaid != "":
+		return f.lowSaid + " to " + units.Format(high) + " " + f.Dimension.Base
 	case f.Dimension.BySystem():
 		low, high = f.Dimension.In(low, unit), f.Dimension.In(high, unit)
 	default:

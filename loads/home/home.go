@@ -85,7 +85,7 @@ const (
 
 // An Outage is the `outage` section.
 type Outage struct {
-	Length  units.Hours `key:"length" range:"0.016666,2160" doc:"how long to hold out"`
+	Length  units.Hours `key:"length" range:"1 min,2160" doc:"how long to hold out"`
 	Start   StartHour   `key:"start" doc:"clock time it begins, or worst"`
 	Season  string      `key:"season" one:"winter,summer,mild" doc:"winter, summer or mild"`
 	PerYear float64     `key:"per_year" unit:"1/year" range:"0,365" doc:"outages expected in a year"`

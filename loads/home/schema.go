@@ -2,7 +2,6 @@ package home
 
 import (
 	"encoding/json"
-	"fmt"
 	"reflect"
 	"strings"
 
@@ -71,9 +70,9 @@ func schemaOf(f Field, path string) map[string]any {
 	if f.Bounded {
 		base := ""
 		if f.Dimension != nil {
-			base = " " + f.Dimension.Base
+			base = f.Dimension.Base
 		}
-		doc += fmt.Sprintf(" (%s to %s%s)", units.Format(f.Low), units.Format(f.High), base)
+		doc += " (" + f.rangeIn(base) + ")"
 	}
 	s["description"] = doc
 	if value, ok := defaultOf(path); ok {
