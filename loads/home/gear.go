@@ -41,7 +41,8 @@ type Gear struct {
 	Owned      bool            `key:"owned" doc:"already in the house"`
 	Price      float64         `key:"price" unit:"USD" range:"0,10000000" doc:"asking price"`
 
-	given []string // keys that the sheet has
+	given []string     // keys that the sheet has
+	bare  []BareNumber // those of them whose number has no unit where one decides what it means
 }
 
 // Has says whether the sheet gives a figure, by its key: a transfer time of 0 ms is a figure too.
@@ -49,8 +50,14 @@ func (g Gear) Has(key string) bool { return slices.Contains(g.given, key) }
 
 func (g *Gear) readNode(r *reader, n *yaml.Node, path string) {
 	r.mapping(n, reflect.ValueOf(g).Elem(), path)
-	if n.Kind == yaml.MappingNode {
-		g.given = givenKeys(n, fieldKeys(fieldsOf(reflect.TypeFor[Gear]()))...)
+	if n.Kind != yaml.MappingNode {
+		return
+	}
+	g.given = givenKeys(n, fieldKeys(fieldsOf(reflect.TypeFor[Gear]()))...)
+	for _, key := range g.given {
+		if at := join(path, key); r.origins[at].Bare {
+			g.bare = append(g.bare, r.origins[at].bareNumber(at))
+		}
 	}
 }
 

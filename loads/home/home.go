@@ -116,16 +116,22 @@ type BareNumber struct {
 	Says string // what was understood: "10 gal (37.9 L)"
 }
 
-// BareNumbers lists the lengths, areas, volumes and temperatures of the home file that have no unit, in the order of its lines.
-// A length, area or volume of 0 is the same in every unit.
+// bareNumber is what the origin of the value at path says of it as a number without a unit.
+func (o Origin) bareNumber(path string) BareNumber { return BareNumber{path, o.Line, o.Typed, o.Says} }
+
+// BareNumbers lists the lengths, areas, volumes and temperatures of the home that have no unit, in the order of the lines of its
+// file; those of the units come last, as these may be from another. A length, area or volume of 0 is the same in every unit.
 func (h *Home) BareNumbers() []BareNumber {
 	var out []BareNumber
 	for path, o := range h.origins {
-		if o.Bare {
-			out = append(out, BareNumber{path, o.Line, o.Typed, o.Says})
+		if o.Bare && !strings.HasPrefix(path, "gear[") {
+			out = append(out, o.bareNumber(path))
 		}
 	}
 	slices.SortFunc(out, func(a, b BareNumber) int { return cmp.Or(a.Line-b.Line, strings.Compare(a.Path, b.Path)) })
+	for _, g := range h.Gear {
+		out = append(out, g.bare...)
+	}
 	return out
 }
 
