@@ -45,12 +45,7 @@ func (c *Circuit) readNode(r *reader, n *yaml.Node, path string) {
 }
 
 func (c *Circuit) readProfile(r *reader, n *yaml.Node, path string) {
-	like := ""
-	for i := 0; i+1 < len(n.Content); i += 2 {
-		if n.Content[i].Value == "like" && n.Content[i+1].Kind == yaml.ScalarNode {
-			like = n.Content[i+1].Value
-		}
-	}
+	like := child(n, "like").Value // of the mapping itself, where there is none, it is empty
 	if like == "" {
 		return
 	}
@@ -152,13 +147,7 @@ func (r *reader) finishCircuit(n *yaml.Node, house *Home, c *Circuit, path strin
 	if n.Kind != yaml.MappingNode {
 		return
 	}
-	switch line, again := lines[c.Name]; {
-	case c.Name == "" && len(givenKeys(n, "name")) == 0: // one that is given but empty was faulted where it was read
-		r.fault(n, join(path, "name"), "the name is missing; every circuit needs one")
-	case c.Name != "" && again:
-		r.fault(child(n, "name"), join(path, "name"), "%q is the name of the circuit on line %d too; each needs its own", c.Name, line)
-	}
-	lines[c.Name] = n.Line
+	r.checkName(n, c.Name, path, "circuit", lines)
 	r.finishVolts(n, house, c, path)
 	if c.Heater != nil {
 		c.Heater.fill(house.Assume, func(key string) bool { return house.origins[join(path, "heater."+key)] != (Origin{}) })
@@ -172,6 +161,18 @@ func (r *reader) finishCircuit(n *yaml.Node, house *Home, c *Circuit, path strin
 	if (c.Use.Kind == UseHeating || c.Use.Kind == UseCooling) && c.Output == 0 && house.House.HeatLoss > 0 {
 		r.fault(n, join(path, "output"), "use: %s needs the output of heat at full running, like {output: 18 kW}", c.Use.Kind)
 	}
+}
+
+// checkName wants a name of every entry, and each once; lines has those before it. One that is given but empty was faulted where it
+// was read.
+func (r *reader) checkName(n *yaml.Node, name, path, what string, lines map[string]int) {
+	switch line, again := lines[name]; {
+	case name == "" && len(givenKeys(n, "name")) == 0:
+		r.fault(n, join(path, "name"), "the name is missing; every %s needs one", what)
+	case name != "" && again:
+		r.fault(child(n, "name"), join(path, "name"), "%q is the name of the %s on line %d too; each needs its own", name, what, line)
+	}
+	lines[name] = n.Line
 }
 
 // finishRunning takes a circuit without a running draw to draw its nameplate, the most that it can; without that either,
