@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"holdover/loads/units"
+	"holdover/profiles"
 )
 
 // A Field is one key of the home file as its struct tags declare it. The reader, the schema and the screens' forms all
@@ -82,6 +83,28 @@ func unitDimensions(unit string) *units.Dimension {
 	return nil
 }
 
+// registries give the words of a field that are the names of a table of profiles, so that a new entry there is accepted here.
+var registries = map[string]func() []string{
+	"chemistries": func() []string {
+		return namesOf(profiles.Chemistries(), func(c profiles.Chemistry) string { return c.Name })
+	},
+	"engines": func() []string {
+		return namesOf(profiles.Engines(), func(e profiles.Engine) string { return e.Name })
+	},
+	"fuels": func() []string { return namesOf(profiles.Fuels(), func(f profiles.Fuel) string { return f.Name }) },
+	"places": func() []string {
+		return namesOf(profiles.Places().Places, func(p profiles.StoragePlace) string { return p.Name })
+	},
+}
+
+func namesOf[E any](entries []E, name func(E) string) []string {
+	names := make([]string, len(entries))
+	for i, e := range entries {
+		names[i] = name(e)
+	}
+	return names
+}
+
 var fieldCache sync.Map // reflect.Type → []Field
 
 func fieldsOf(t reflect.Type) []Field {
@@ -111,8 +134,11 @@ func fieldFrom(sf reflect.StructField, index int) (Field, bool) {
 	if text := sf.Tag.Get("bare_from"); text != "" {
 		f.BareFrom = f.bound(text)
 	}
+	if table := sf.Tag.Get("from"); table != "" {
+		f.Words = registries[table]()
+	}
 	if words := sf.Tag.Get("one"); words != "" {
-		f.Words = strings.Split(words, ",")
+		f.Words = append(f.Words, strings.Split(words, ",")...)
 	}
 	if text := sf.Tag.Get("range"); text != "" {
 		low, high, _ := strings.Cut(text, ",")

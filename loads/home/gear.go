@@ -35,8 +35,8 @@ type Gear struct {
 	Recharge   units.Hours     `key:"recharge" range:"0.05,240" doc:"time from empty to full"`
 	Accepts    float64         `key:"accepts_distortion" range:"0,1" doc:"distortion that a ups accepts at its input, 0 to 1"`
 	AcceptsHz  units.Hertz     `key:"accepts_hertz" range:"0,10" doc:"frequency that a ups accepts at its input, either way of its own"`
-	Chemistry  string          `key:"chemistry" one:"lfp,nmc,agm,flooded" doc:"lfp, nmc, agm or flooded"`
-	Fuel       string          `key:"fuel" one:"gasoline,diesel,propane,natural-gas" doc:"fuel of a generator"`
+	Chemistry  string          `key:"chemistry" from:"chemistries" doc:"kind of battery in it"`
+	Fuel       string          `key:"fuel" from:"fuels" doc:"fuel of a generator"`
 	FuelTank   units.Litres    `key:"fuel_tank" range:"0.1,10000" doc:"fuel in its own tank"`
 	Owned      bool            `key:"owned" doc:"already in the house"`
 	Price      float64         `key:"price" unit:"USD" range:"0,10000000" doc:"asking price"`

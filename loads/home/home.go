@@ -22,7 +22,8 @@ const Version = 1
 // A Home is one household as its home file describes it, with profiles and defaults filled in.
 //
 // In every struct of a home file the tag `key` is the name in the file, `range` the accepted range in the type's base
-// unit, `one` the accepted words, and `doc` one line for people (form labels, the schema, messages).
+// unit, `one` the accepted words, `from` the table of profiles whose names are accepted, and `doc` one line for people (form
+// labels, the schema, messages).
 type Home struct {
 	Version  int       `key:"holdover" range:"1,1" doc:"format version of this file"`
 	House    House     `key:"home" doc:"the building and its service"`

@@ -175,7 +175,7 @@ func TestFaults_QuoteNoMoreThanAScreen(t *testing.T) {
 		"outage: {start: " + digits + "}":                                           "is no clock time, like",
 		"outage: {season: " + letters + "}":                                         "winter, summer or mild is accepted",
 		"home: {service: " + letters + "}":                                          "120/240 V",
-		"assume: {engine: " + letters + "}":                                         "at most are accepted",
+		"assume: {engine: " + letters + "}":                                         "spark-gas-natural",
 		"home: " + letters:                                                          "a mapping of keys is wanted",
 		"circuits: [{name: A, like: " + letters + "}]":                              "no profile is called",
 		"circuits: [{name: A, running: 1 W, use: " + letters + "}]":                 "is accepted",

@@ -77,7 +77,6 @@ func suggestProfile(like string) string {
 // finish fills what depends on other fields, and checks fields against one another.
 func (r *reader) finish(root *yaml.Node, house *Home) {
 	r.fillChemistry(root, house)
-	r.checkEngine(root, house)
 	if len(house.Limits.Fuels) == 0 {
 		r.fault(child(child(root, "limits"), "fuels"), "limits.fuels", "no fuel found; list at least one, or say generator: none")
 	}
@@ -133,12 +132,6 @@ func (r *reader) fillChemistry(root *yaml.Node, house *Home) {
 			*d.into = d.value
 			house.origins[path] = source
 		}
-	}
-}
-
-func (r *reader) checkEngine(root *yaml.Node, house *Home) {
-	if _, ok := profiles.FindEngine(house.Assume.Engine); !ok {
-		r.fault(child(child(root, "assume"), "engine"), "assume.engine", "%q found; %s is accepted", house.Assume.Engine, oneOf(engineNames()))
 	}
 }
 
