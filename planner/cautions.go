@@ -85,20 +85,33 @@ func cautions(r *Result) []Caution {
 	}
 	var out []Caution
 	for _, rule := range rules {
-		if !rule.when(at) {
-			continue
+		if rule.when(at) {
+			out = append(out, caution(rule.id, r.Home))
 		}
-		entry, ok := profiles.FindCaution(rule.id)
-		if !ok {
-			panic("planner: no caution " + rule.id)
-		}
-		text := strings.ReplaceAll(strings.TrimSpace(entry.Text), "{numbers}", bareNumbers(r.Home))
-		out = append(out, Caution{entry.ID, entry.Word, text, entry.Source})
 	}
 	slices.SortStableFunc(out, func(a, b Caution) int {
 		return slices.Index(signalOrder, a.Word) - slices.Index(signalOrder, b.Word)
 	})
 	return out
+}
+
+// caution is the caution of an id, said of a house. An unknown id is a programmer's error.
+func caution(id string, house *home.Home) Caution {
+	entry, ok := profiles.FindCaution(id)
+	if !ok {
+		panic("planner: no caution " + id)
+	}
+	text := strings.ReplaceAll(strings.TrimSpace(entry.Text), "{numbers}", bareNumbers(house))
+	return Caution{entry.ID, entry.Word, text, entry.Source}
+}
+
+// BareNumbers is the notice on numbers without a unit, those of the units on offer included, which may come from a file that no plan
+// is made of; ok is false where every number has its unit.
+func BareNumbers(house *home.Home) (notice Caution, ok bool) {
+	if len(house.BareNumbers()) == 0 {
+		return Caution{}, false
+	}
+	return caution("bare-numbers", house), true
 }
 
 // bareNumbers lists the numbers without a unit, each with its key and what was understood, up to a dozen.

@@ -70,6 +70,9 @@ func (r *Result) partsOf(kind Kind) (why []string) {
 }
 
 func (r *Result) batteryParts(kind Kind) (why []string) {
+	if r.Home.Limits.BatteryPlace == "none" {
+		return []string{"There is no place for a battery (limits.battery_place: none)."}
+	}
 	cells := sheet.BatteryOf(r.Home, max(1, min(r.c.PowerModules, len(r.c.Battery.UsableKWh)-1)))
 	if len(r.c.InvertersVA) == 0 {
 		var made []sheet.Sheet
@@ -102,12 +105,14 @@ func (r *Result) nearest(made []sheet.Sheet, at sheet.Place) []string {
 	}
 	why := r.unmet(made[best], at)
 	if r.Home.Limits.Generator == "none" && made[best].Engine() {
-		return why[:1] // whatever its size
+		return []string{"There is no place for a generator (limits.generator: none)."}
 	}
 	return []string{fmt.Sprintf("Of those made the nearest, %s, will not do. %s", made[best].Name, strings.Join(why, " "))}
 }
 
+// unmet says what a sheet fails whatever the run.
 func (r *Result) unmet(s sheet.Sheet, at sheet.Place) (why []string) {
+	at.Standing = true
 	findings, _ := r.duty.Check(s, at)
 	for _, f := range findings {
 		if !f.Met {

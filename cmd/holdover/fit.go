@@ -79,7 +79,7 @@ func printFit(t terminal, args []string, flags fitFlags) error {
 	}
 	text := ""
 	if flags.json {
-		text, err = report.FitJSON(result)
+		text, err = report.FitJSON(house, result)
 	} else {
 		text = report.Fit(house, result, flags.width)
 	}

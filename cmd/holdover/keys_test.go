@@ -47,7 +47,7 @@ func keyTables() string {
 	}
 	var b strings.Builder
 	b.WriteString("| key | unit | meaning | unless given |\n| --- | --- | --- | --- |\n")
-	for _, section := range home.Sections() {
+	for _, section := range home.FieldsOf("") {
 		if section.Key == "holdover" {
 			continue
 		}

@@ -19,13 +19,13 @@ type Assume struct {
 	InverterKnee         units.Celsius   `key:"inverter_knee" range:"0,80" doc:"full inverter output up to here"`
 	InverterDerate       float64         `key:"inverter_derate_per_k" unit:"1/K" range:"0,0.2" doc:"share lost for each K above the knee"`
 	InverterSurge        float64         `key:"inverter_surge" range:"1,5" doc:"inverter short-time over continuous rating"`
-	Chemistry            string          `key:"chemistry" one:"lfp,nmc,agm,flooded" doc:"lfp, nmc, agm or flooded"`
+	Chemistry            string          `key:"chemistry" from:"chemistries" doc:"kind of battery"`
 	DepthOfDischarge     float64         `key:"depth_of_discharge" range:"0.05,1" doc:"usable share of the battery"`
 	EndOfLife            float64         `key:"capacity_at_end_of_life" range:"0.3,1" doc:"share left when the battery is retired"`
 	TemperatureFactor    float64         `key:"battery_temperature_factor" range:"0.05,1.3" doc:"share of 25 °C capacity at site.battery_space"`
 	Peukert              float64         `key:"peukert" range:"1,2" doc:"exponent; 1 turns the rate factor off"`
 	Module               units.WattHours `key:"module" range:"100,1000000" doc:"size of one battery module"`
-	Engine               string          `key:"engine" doc:"ISO 3046-1 engine class"`
+	Engine               string          `key:"engine" from:"engines" doc:"ISO 3046-1 engine class"`
 	EngineDerate         EngineDerate    `key:"engine_derate" doc:"iso3046, rule-of-thumb, or the maker's number 0 to 1"`
 	ChargeCoolant        units.Celsius   `key:"charge_coolant" range:"-40,90" doc:"coolant of a charge-air cooler; outdoor air unless given"`
 	MechanicalEfficiency float64         `key:"mechanical_efficiency" range:"0.5,1" doc:"of the engine"`

@@ -106,4 +106,15 @@ func TestBare_GearFileInTheUnitsOfTheHome(t *testing.T) {
 	assert.EqualValues(t, 4, si[0].FuelTank)
 	assert.EqualValues(t, 1200, us[0].Price)
 	assert.Equal(t, "gasoline", us[0].Fuel)
+	house, err := Read([]byte("holdover: 1\ncircuits: [{name: A, running: 1 W}]\nsite: {elevation: 300}\ngear:\n  - {name: Old, kind: generator, fuel_tank: 7}\n"), "home.yaml")
+	require.NoError(t, err)
+	told := func() (paths []string) {
+		for _, b := range house.BareNumbers() {
+			paths = append(paths, b.Path+" → "+b.Says)
+		}
+		return paths
+	}
+	assert.Equal(t, []string{"site.elevation → 300 ft (91.4 m)", "gear[0].fuel_tank → 7 gal (26.5 L)"}, told())
+	house.Gear = us
+	assert.Equal(t, []string{"site.elevation → 300 ft (91.4 m)", "gear[0].fuel_tank → 4 gal (15.1 L)"}, told(), "the units on offer are those of the other file")
 }

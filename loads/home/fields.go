@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"holdover/loads/units"
+	"holdover/profiles"
 )
 
 // A Field is one key of the home file as its struct tags declare it. The reader, the schema and the screens' forms all
@@ -23,15 +24,14 @@ type Field struct {
 	Unit      string           // of a plain number that has one, such as "1/K"
 	BareFrom  float64          // a bare number above 0 and below this is asked about
 	Motor     bool             // may be given as a motor's horsepower
+	lowSaid   string           // Low in a unit in which it is a plain number: "1 min"; empty where it is one in the base unit
 	index     int
 	kind      reflect.Type
 }
 
-// Sections lists the top-level keys of a home file in their usual order.
-func Sections() []Field { return fieldsOf(reflect.TypeFor[Home]()) }
-
-// FieldsOf lists the keys of a section or of an entry: "home", "site", "outage", "assume", "limits", "circuits", "needs",
-// "heater", "tank", "pit", "runs", "gas" or "gear". An unknown name is a programmer's error.
+// FieldsOf lists the keys of a section or of an entry in their usual order: "home", "site", "outage", "lasts", "assume", "limits",
+// "prices", "circuits", "needs", "heater", "tank", "pit", "runs", "gas" or "gear"; of "" those of the file itself. An unknown name
+// is a programmer's error.
 func FieldsOf(name string) []Field {
 	t, ok := sectionTypes[name]
 	if !ok {
@@ -41,6 +41,7 @@ func FieldsOf(name string) []Field {
 }
 
 var sectionTypes = map[string]reflect.Type{
+	"":     reflect.TypeFor[Home](),
 	"home": reflect.TypeFor[House](), "site": reflect.TypeFor[Site](), "outage": reflect.TypeFor[Outage](),
 	"assume": reflect.TypeFor[Assume](), "limits": reflect.TypeFor[Limits](), "circuits": reflect.TypeFor[Circuit](),
 	"prices": reflect.TypeFor[Prices](), "lasts": reflect.TypeFor[Lasts](),
@@ -82,6 +83,28 @@ func unitDimensions(unit string) *units.Dimension {
 	return nil
 }
 
+// registries give the words of a field that are the names of a table of profiles, so that a new entry there is accepted here.
+var registries = map[string]func() []string{
+	"chemistries": func() []string {
+		return namesOf(profiles.Chemistries(), func(c profiles.Chemistry) string { return c.Name })
+	},
+	"engines": func() []string {
+		return namesOf(profiles.Engines(), func(e profiles.Engine) string { return e.Name })
+	},
+	"fuels": func() []string { return namesOf(profiles.Fuels(), func(f profiles.Fuel) string { return f.Name }) },
+	"places": func() []string {
+		return namesOf(profiles.Places().Places, func(p profiles.StoragePlace) string { return p.Name })
+	},
+}
+
+func namesOf[E any](entries []E, name func(E) string) []string {
+	names := make([]string, len(entries))
+	for i, e := range entries {
+		names[i] = name(e)
+	}
+	return names
+}
+
 var fieldCache sync.Map // reflect.Type → []Field
 
 func fieldsOf(t reflect.Type) []Field {
@@ -109,25 +132,34 @@ func fieldFrom(sf reflect.StructField, index int) (Field, bool) {
 		f.Dimension = unitDimensions(f.Unit)
 	}
 	if text := sf.Tag.Get("bare_from"); text != "" {
-		f.BareFrom, _, _ = mustRange(text + "," + text)
+		f.BareFrom = f.bound(text)
+	}
+	if table := sf.Tag.Get("from"); table != "" {
+		f.Words = registries[table]()
 	}
 	if words := sf.Tag.Get("one"); words != "" {
-		f.Words = strings.Split(words, ",")
+		f.Words = append(f.Words, strings.Split(words, ",")...)
 	}
 	if text := sf.Tag.Get("range"); text != "" {
-		f.Low, f.High, f.Bounded = mustRange(text)
+		low, high, _ := strings.Cut(text, ",")
+		f.Low, f.High, f.Bounded = f.bound(low), f.bound(high), true
+		if strings.Contains(low, " ") {
+			f.lowSaid = low
+		}
 	}
 	return f, true
 }
 
-func mustRange(text string) (low, high float64, bounded bool) {
-	lowText, highText, _ := strings.Cut(text, ",")
-	low, err1 := strconv.ParseFloat(lowText, 64)
-	high, err2 := strconv.ParseFloat(highText, 64)
-	if err1 != nil || err2 != nil {
-		panic("home: bad range tag " + text)
+// bound reads one end of a range from a tag: a number in the base unit, or a quantity with its unit.
+func (f Field) bound(text string) float64 {
+	value, err := strconv.ParseFloat(text, 64)
+	if err != nil && f.Dimension != nil {
+		value, err = units.Parse(text, *f.Dimension)
 	}
-	return low, high, true
+	if err != nil {
+		panic("home: bad range of " + f.Key + ": " + text)
+	}
+	return value
 }
 
 // Whole says whether the field is a whole number.
@@ -156,11 +188,14 @@ func (f Field) Accepts(s units.System) string {
 	return f.rangeIn(f.Dimension.BareUnit(s))
 }
 
+// rangeIn writes the range in a unit, where people do not agree on one; in the base unit otherwise.
 func (f Field) rangeIn(unit string) string {
 	low, high := f.Low, f.High
 	switch {
 	case f.Dimension == nil:
 		return units.Format(low) + " to " + units.Format(high)
+	case f.lowSaid != "":
+		return f.lowSaid + " to " + units.Format(high) + " " + f.Dimension.Base
 	case f.Dimension.BySystem():
 		low, high = f.Dimension.In(low, unit), f.Dimension.In(high, unit)
 	default:

@@ -38,13 +38,14 @@ type Gear struct {
 	Recharge   units.Hours     `key:"recharge" range:"0.05,240" doc:"time from empty to full"`
 	Accepts    float64         `key:"accepts_distortion" range:"0,1" doc:"distortion that a ups accepts at its input, 0 to 1"`
 	AcceptsHz  units.Hertz     `key:"accepts_hertz" range:"0,10" doc:"frequency that a ups accepts at its input, either way of its own"`
-	Chemistry  string          `key:"chemistry" one:"lfp,nmc,agm,flooded" doc:"lfp, nmc, agm or flooded"`
-	Fuel       string          `key:"fuel" one:"gasoline,diesel,propane,natural-gas" doc:"fuel of a generator"`
+	Chemistry  string          `key:"chemistry" from:"chemistries" doc:"kind of battery in it"`
+	Fuel       string          `key:"fuel" from:"fuels" doc:"fuel of a generator"`
 	FuelTank   units.Litres    `key:"fuel_tank" range:"0.1,10000" doc:"fuel in its own tank"`
 	Owned      bool            `key:"owned" doc:"already in the house"`
 	Price      float64         `key:"price" unit:"USD" range:"0,10000000" doc:"asking price"`
 
-	given []string // keys that the sheet has
+	given []string     // keys that the sheet has
+	bare  []BareNumber // those of them whose number has no unit where one decides what it means
 }
 
 // Has says whether the sheet gives a figure, by its key: a transfer time of 0 ms is a figure too.
@@ -58,8 +59,14 @@ func (g Gear) Stating(keys ...string) Gear {
 
 func (g *Gear) readNode(r *reader, n *yaml.Node, path string) {
 	r.mapping(n, reflect.ValueOf(g).Elem(), path)
-	if n.Kind == yaml.MappingNode {
-		g.given = givenKeys(n, fieldKeys(fieldsOf(reflect.TypeFor[Gear]()))...)
+	if n.Kind != yaml.MappingNode {
+		return
+	}
+	g.given = givenKeys(n, fieldKeys(fieldsOf(reflect.TypeFor[Gear]()))...)
+	for _, key := range g.given {
+		if at := join(path, key); r.origins[at].Bare {
+			g.bare = append(g.bare, r.origins[at].bareNumber(at))
+		}
 	}
 }
 

@@ -50,12 +50,7 @@ func (r *reader) checkGear(list *yaml.Node, gear []Gear) {
 		if n.Kind != yaml.MappingNode {
 			continue
 		}
-		if gear[i].Name == "" && len(givenKeys(n, "name")) == 0 {
-			r.fault(n, join(path, "name"), "the name is missing; every unit needs one")
-		} else if line, again := lines[gear[i].Name]; again && gear[i].Name != "" {
-			r.fault(child(n, "name"), join(path, "name"), "%q is the name of the unit on line %d too; each needs its own", gear[i].Name, line)
-		}
-		lines[gear[i].Name] = n.Line
+		r.checkName(n, gear[i].Name, path, "unit", lines)
 		if gear[i].Kind == "" && len(givenKeys(n, "kind")) == 0 {
 			r.fault(n, join(path, "kind"), "the kind is missing; ups, power-station, inverter, battery, set or generator is accepted")
 		}

@@ -22,7 +22,8 @@ const Version = 1
 // A Home is one household as its home file describes it, with profiles and defaults filled in.
 //
 // In every struct of a home file the tag `key` is the name in the file, `range` the accepted range in the type's base
-// unit, `one` the accepted words, and `doc` one line for people (form labels, the schema, messages).
+// unit, `one` the accepted words, `from` the table of profiles whose names are accepted, and `doc` one line for people (form
+// labels, the schema, messages).
 type Home struct {
 	Version  int       `key:"holdover" range:"1,1" doc:"format version of this file"`
 	House    House     `key:"home" doc:"the building and its service"`
@@ -85,7 +86,7 @@ const (
 
 // An Outage is the `outage` section.
 type Outage struct {
-	Length  units.Hours `key:"length" range:"0.016666,2160" doc:"how long to hold out"`
+	Length  units.Hours `key:"length" range:"1 min,2160" doc:"how long to hold out"`
 	Start   StartHour   `key:"start" doc:"clock time it begins, or worst"`
 	Season  string      `key:"season" one:"winter,summer,mild" doc:"winter, summer or mild"`
 	PerYear float64     `key:"per_year" unit:"1/year" range:"0,365" doc:"outages expected in a year"`
@@ -116,16 +117,22 @@ type BareNumber struct {
 	Says string // what was understood: "10 gal (37.9 L)"
 }
 
-// BareNumbers lists the lengths, areas, volumes and temperatures of the home file that have no unit, in the order of its lines.
-// A length, area or volume of 0 is the same in every unit.
+// bareNumber is what the origin of the value at path says of it as a number without a unit.
+func (o Origin) bareNumber(path string) BareNumber { return BareNumber{path, o.Line, o.Typed, o.Says} }
+
+// BareNumbers lists the lengths, areas, volumes and temperatures of the home that have no unit, in the order of the lines of its
+// file; those of the units come last, as these may be from another. A length, area or volume of 0 is the same in every unit.
 func (h *Home) BareNumbers() []BareNumber {
 	var out []BareNumber
 	for path, o := range h.origins {
-		if o.Bare {
-			out = append(out, BareNumber{path, o.Line, o.Typed, o.Says})
+		if o.Bare && !strings.HasPrefix(path, "gear[") {
+			out = append(out, o.bareNumber(path))
 		}
 	}
 	slices.SortFunc(out, func(a, b BareNumber) int { return cmp.Or(a.Line-b.Line, strings.Compare(a.Path, b.Path)) })
+	for _, g := range h.Gear {
+		out = append(out, g.bare...)
+	}
 	return out
 }
 

@@ -16,15 +16,18 @@ type Input struct {
 	Origin Origin
 }
 
-// Inputs lists every value of the home, site, outage, assume and limits sections that the file or a default gives, in
-// the order of the sections.
+// Inputs lists every value of the sections that are no lists, home to prices, that the file or a default gives, in the order of the
+// sections.
 func (h *Home) Inputs() []Input {
 	var out []Input
 	root := reflect.ValueOf(h).Elem()
-	for _, section := range []string{"home", "site", "outage", "assume", "limits", "prices"} {
-		v, _ := fieldByKey(root, section)
-		for _, f := range fieldsOf(v.Type()) {
-			path := section + "." + f.Key
+	for _, section := range fieldsOf(root.Type()) {
+		if section.kind.Kind() != reflect.Struct {
+			continue
+		}
+		v := root.Field(section.index)
+		for _, f := range fieldsOf(section.kind) {
+			path := join(section.Key, f.Key)
 			origin, ok := h.origins[path]
 			if !ok {
 				continue

@@ -175,7 +175,7 @@ func TestFaults_QuoteNoMoreThanAScreen(t *testing.T) {
 		"outage: {start: " + digits + "}":                                           "is no clock time, like",
 		"outage: {season: " + letters + "}":                                         "winter, summer or mild is accepted",
 		"home: {service: " + letters + "}":                                          "120/240 V",
-		"assume: {engine: " + letters + "}":                                         "at most are accepted",
+		"assume: {engine: " + letters + "}":                                         "spark-gas-natural",
 		"home: " + letters:                                                          "a mapping of keys is wanted",
 		"circuits: [{name: A, like: " + letters + "}]":                              "no profile is called",
 		"circuits: [{name: A, running: 1 W, use: " + letters + "}]":                 "is accepted",
@@ -207,6 +207,26 @@ func TestNames_HaveTwoHundredLetters(t *testing.T) {
 	_, err = home.ReadGear(fmt.Appendf(nil, "[{name: %s, kind: ups}]", more), "sheet.yaml", units.US)
 	assert.ErrorContains(t, err, "201 characters")
 	assert.Contains(t, string(home.Schema()), `"maxLength": 200`)
+}
+
+// A name that is refused is one fault: whoever shares a neutral with that circuit is not told of a third that cannot join.
+func TestNames_RefusedOnesMakeNoPairs(t *testing.T) {
+	for name, says := range map[string]string{strings.Repeat("k", 201): "is 201 characters long", `" "`: "empty text found", `"a\tb"`: "control character"} {
+		faults := faultsOf(t, fmt.Sprintf("holdover: 1\ncircuits:\n  - {name: %[1]s, running: 1 W, shares_neutral_with: B}\n  - {name: B, running: 1 W}\n"+
+			"  - {name: %[1]s, running: 1 W, shares_neutral_with: C}\n  - {name: C, running: 1 W}\n", name))
+		require.Len(t, faults, 2, "%v", faults)
+		assert.Equal(t, "circuits[0].name", faults[0].Field)
+		assert.Equal(t, "circuits[2].name", faults[1].Field)
+		assert.Contains(t, faults[0].Message, says)
+	}
+	twice := faultsOf(t, "holdover: 1\ncircuits:\n  - {name: A, running: 1 W, shares_neutral_with: B}\n  - {name: B, running: 1 W}\n"+
+		"  - {name: A, running: 1 W, shares_neutral_with: C}\n  - {name: C, running: 1 W}\n")
+	require.Len(t, twice, 1, "%v", twice)
+	assert.Equal(t, "circuits[2].name", twice[0].Field)
+	third := faultsOf(t, "holdover: 1\ncircuits:\n  - {name: \" \", running: 1 W, shares_neutral_with: B}\n  - {name: B, running: 1 W}\n"+
+		"  - {name: C, running: 1 W, shares_neutral_with: B}\n")
+	require.Len(t, third, 2, "%v", third)
+	assert.Equal(t, `"B" shares its neutral with circuits[0] already; a third cannot join`, third[1].Message)
 }
 
 // A list is held to a length before room is made for it: 2 bytes of the file would else take hundreds.

@@ -286,10 +286,4 @@ func oneOf(words []string) string {
 	return strings.Join(words[:len(words)-1], ", ") + " or " + words[len(words)-1]
 }
 
-func keyList(fields []Field) string {
-	keys := make([]string, len(fields))
-	for i, f := range fields {
-		keys[i] = f.Key
-	}
-	return strings.Join(keys, ", ")
-}
+func keyList(fields []Field) string { return strings.Join(fieldKeys(fields), ", ") }

@@ -3,6 +3,7 @@ package home
 import (
 	"fmt"
 	"reflect"
+	"strconv"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -44,12 +45,7 @@ func (c *Circuit) readNode(r *reader, n *yaml.Node, path string) {
 }
 
 func (c *Circuit) readProfile(r *reader, n *yaml.Node, path string) {
-	like := ""
-	for i := 0; i+1 < len(n.Content); i += 2 {
-		if n.Content[i].Value == "like" && n.Content[i+1].Kind == yaml.ScalarNode {
-			like = n.Content[i+1].Value
-		}
-	}
+	like := child(n, "like").Value // of the mapping itself, where there is none, it is empty
 	if like == "" {
 		return
 	}
@@ -81,7 +77,6 @@ func suggestProfile(like string) string {
 // finish fills what depends on other fields, and checks fields against one another.
 func (r *reader) finish(root *yaml.Node, house *Home) {
 	r.fillChemistry(root, house)
-	r.checkEngine(root, house)
 	if len(house.Limits.Fuels) == 0 {
 		r.fault(child(child(root, "limits"), "fuels"), "limits.fuels", "no fuel found; list at least one, or say generator: none")
 	}
@@ -140,24 +135,12 @@ func (r *reader) fillChemistry(root *yaml.Node, house *Home) {
 	}
 }
 
-func (r *reader) checkEngine(root *yaml.Node, house *Home) {
-	if _, ok := profiles.FindEngine(house.Assume.Engine); !ok {
-		r.fault(child(child(root, "assume"), "engine"), "assume.engine", "%q found; %s is accepted", house.Assume.Engine, oneOf(engineNames()))
-	}
-}
-
 // finishCircuit fills volts, running watts and heater figures, and checks the circuit against its house.
 func (r *reader) finishCircuit(n *yaml.Node, house *Home, c *Circuit, path string, lines map[string]int) {
 	if n.Kind != yaml.MappingNode {
 		return
 	}
-	switch line, again := lines[c.Name]; {
-	case c.Name == "" && len(givenKeys(n, "name")) == 0: // one that is given but empty was faulted where it was read
-		r.fault(n, join(path, "name"), "the name is missing; every circuit needs one")
-	case c.Name != "" && again:
-		r.fault(child(n, "name"), join(path, "name"), "%q is the name of the circuit on line %d too; each needs its own", c.Name, line)
-	}
-	lines[c.Name] = n.Line
+	r.checkName(n, c.Name, path, "circuit", lines)
 	r.finishVolts(n, house, c, path)
 	if c.Heater != nil {
 		c.Heater.fill(house.Assume, func(key string) bool { return house.origins[join(path, "heater."+key)] != (Origin{}) })
@@ -171,6 +154,18 @@ func (r *reader) finishCircuit(n *yaml.Node, house *Home, c *Circuit, path strin
 	if (c.Use.Kind == UseHeating || c.Use.Kind == UseCooling) && c.Output == 0 && house.House.HeatLoss > 0 {
 		r.fault(n, join(path, "output"), "use: %s needs the output of heat at full running, like {output: 18 kW}", c.Use.Kind)
 	}
+}
+
+// checkName wants a name of every entry, and each once; lines has those before it. One that is given but empty was faulted where it
+// was read.
+func (r *reader) checkName(n *yaml.Node, name, path, what string, lines map[string]int) {
+	switch line, again := lines[name]; {
+	case name == "" && len(givenKeys(n, "name")) == 0:
+		r.fault(n, join(path, "name"), "the name is missing; every %s needs one", what)
+	case name != "" && again:
+		r.fault(child(n, "name"), join(path, "name"), "%q is the name of the %s on line %d too; each needs its own", name, what, line)
+	}
+	lines[name] = n.Line
 }
 
 // finishRunning takes a circuit without a running draw to draw its nameplate, the most that it can; without that either,
@@ -225,7 +220,7 @@ func (r *reader) checkPairs(nodes *yaml.Node, house *Home) {
 	for i, c := range house.Circuits {
 		index[c.Name] = i
 	}
-	partner := map[string]string{}
+	partner := map[int]int{} // by place: a name may be refused, or stand twice
 	for i, c := range house.Circuits {
 		if c.SharesWith == "" {
 			continue
@@ -245,13 +240,21 @@ func (r *reader) checkPairs(nodes *yaml.Node, house *Home) {
 		case c.Leg != "auto" && c.Leg == house.Circuits[j].Leg:
 			r.fault(at, path, "both are on leg %s, which would overload their neutral; put them on opposite legs", c.Leg)
 		}
-		for _, pair := range [][2]string{{c.Name, c.SharesWith}, {c.SharesWith, c.Name}} {
+		for _, pair := range [][2]int{{i, j}, {j, i}} {
 			if old, taken := partner[pair[0]]; taken && old != pair[1] {
-				r.fault(at, path, "%q shares its neutral with %q already; a third cannot join", pair[0], old)
+				r.fault(at, path, "%s shares its neutral with %s already; a third cannot join", called(house, pair[0]), called(house, old))
 			}
 			partner[pair[0]] = pair[1]
 		}
 	}
+}
+
+// called is the name of circuit i in quotes, or its path where the name was refused.
+func called(house *Home, i int) string {
+	if name := house.Circuits[i].Name; name != "" {
+		return strconv.Quote(name)
+	}
+	return fmt.Sprintf("circuits[%d]", i)
 }
 
 // typed is a temperature as the file has it, or the one assumed.

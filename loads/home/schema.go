@@ -2,7 +2,6 @@ package home
 
 import (
 	"encoding/json"
-	"fmt"
 	"reflect"
 	"strings"
 
@@ -71,9 +70,9 @@ func schemaOf(f Field, path string) map[string]any {
 	if f.Bounded {
 		base := ""
 		if f.Dimension != nil {
-			base = " " + f.Dimension.Base
+			base = f.Dimension.Base
 		}
-		doc += fmt.Sprintf(" (%s to %s%s)", units.Format(f.Low), units.Format(f.High), base)
+		doc += " (" + f.rangeIn(base) + ")"
 	}
 	s["description"] = doc
 	if value, ok := defaultOf(path); ok {
@@ -95,8 +94,6 @@ func formOf(f Field, path string) map[string]any {
 		return quantityForm(f)
 	case f.Key == "like":
 		return enum(profileNames())
-	case f.Key == "engine":
-		return enum(engineNames())
 	case f.Words != nil && t.Kind() == reflect.String:
 		return wordForm(f.Words)
 	}
@@ -179,7 +176,9 @@ func init() { // not a literal: object refers back to it
 			plain["anyOf"] = append(plain["anyOf"].([]any), patternForm(units.UsePattern(), "3 hours a day", "35 %", "always"))
 			return plain
 		},
-		reflect.TypeFor[Pipe]():    func() map[string]any { return pattern(`(1/2|3/4|1|1[- ]1/4)( in)?`) },
+		reflect.TypeFor[Pipe](): func() map[string]any {
+			return pattern("(" + strings.ReplaceAll(strings.Join(profiles.PipeTables().Sizes, "|"), "-", "[- ]") + ")( in)?")
+		},
 		reflect.TypeFor[Sun]():     func() map[string]any { return object(reflect.TypeFor[sunKeys](), "") },
 		reflect.TypeFor[Circuit](): func() map[string]any { return object(reflect.TypeFor[Circuit](), "circuits") },
 		reflect.TypeFor[Runtime](): func() map[string]any { return map[string]any{"type": "array", "minItems": 2, "maxItems": 2} },
@@ -191,19 +190,7 @@ func wordOr(word map[string]any, t reflect.Type) map[string]any {
 }
 
 func profileNames() []string {
-	var names []string
-	for _, p := range profiles.Circuits() {
-		names = append(names, p.Name)
-	}
-	return names
-}
-
-func engineNames() []string {
-	var names []string
-	for _, e := range profiles.Engines() {
-		names = append(names, e.Name)
-	}
-	return names
+	return namesOf(profiles.Circuits(), func(p profiles.Circuit) string { return p.Name })
 }
 
 // defaultOf finds the default of the field at a path.

@@ -7,6 +7,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"holdover/loads/units"
+	"holdover/profiles"
 )
 
 // Runs are the lengths of wire that a transfer needs.
@@ -58,22 +59,19 @@ func (g Gas) String() string {
 // A Pipe is a pipe size in inches, as the trade writes it.
 type Pipe string
 
-// PipeSizes lists the sizes that the built-in tables have.
-func PipeSizes() []string { return []string{"1/2", "3/4", "1", "1-1/4"} }
-
 func (p *Pipe) readNode(r *reader, n *yaml.Node, path string) {
 	text, ok := r.scalar(n, path)
 	if !ok {
 		return
 	}
 	plain := strings.TrimSuffix(strings.ReplaceAll(strings.ReplaceAll(text, " in", ""), " ", "-"), "\"")
-	for _, size := range PipeSizes() {
+	for _, size := range profiles.PipeTables().Sizes {
 		if plain == size {
 			*p = Pipe(size)
 			return
 		}
 	}
-	r.fault(n, path, "%q found; %s in is accepted", text, oneOf(PipeSizes()))
+	r.fault(n, path, "%q found; %s in is accepted", text, oneOf(profiles.PipeTables().Sizes))
 }
 
 // checkWiring holds the runs and the pipe to what a single field cannot know.

@@ -25,14 +25,16 @@ type Place struct {
 	Inverter *Sheet // in front of bare cells
 	Battery  *Sheet // behind an inverter
 	Beside   *Sheet // the engine beside inverter and battery
+	Standing bool   // whatever the run: that is judged by somebody else
 }
 
-// Holds says whether a sheet does its part: every finding of [Duty.Check] is met, but for the run, which is the choice's own. It
-// writes nothing.
+// Holds says whether a sheet does its part whatever the run, which is the choice's own: every such finding of [Duty.Check] is met.
+// It writes nothing.
 func (d *Duty) Holds(s Sheet, at Place) bool { return d.Unmet(s, at) == 0 }
 
-// Unmet is how many findings of [Duty.Check] are not met, but for the run, which is the choice's own.
+// Unmet is how many findings are not met whatever the run.
 func (d *Duty) Unmet(s Sheet, at Place) (n int) {
+	at.Standing = true
 	for _, f := range d.held(s, at, nil).findings {
 		if !f.Met {
 			n++

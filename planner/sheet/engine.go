@@ -72,7 +72,7 @@ func (h *holding) checkFuel() {
 		return
 	}
 	h.checkVapour(e)
-	if h.Part == House && h.Has("watts") && h.figures != nil {
+	if h.Part == House && h.Has("watts") && !h.Standing {
 		h.checkRun(e)
 	}
 }

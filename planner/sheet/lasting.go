@@ -194,7 +194,7 @@ func (h *holding) runtimes() (b bounds, r Reserve, problem string) {
 // checkRuntime holds what is stored to the outage. Beside an engine the run of the design says what is enough, and so does the
 // choice for itself.
 func (h *holding) checkRuntime() {
-	if h.Beside != nil || h.figures == nil {
+	if h.Beside != nil || h.Standing {
 		return
 	}
 	b, r, problem := h.runtimes()

@@ -6,6 +6,7 @@ import (
 
 	"holdover/loads/home"
 	"holdover/loads/units"
+	"holdover/planner"
 	"holdover/planner/sheet"
 	"holdover/planner/working"
 	"holdover/profiles"
@@ -18,6 +19,9 @@ func Fit(house *home.Home, r sheet.Report, width int) string {
 	p.paragraph(fitTitle(r), "")
 	addFit(p, r)
 	p.heading("Before you buy")
+	if notice, ok := planner.BareNumbers(house); ok {
+		p.item(notice.Word + ": " + notice.Text + " (" + notice.Source + ")")
+	}
 	p.item("A spec sheet is a promise, not a trial: try the unit on the circuit while you can still give it back.")
 	p.item(fmt.Sprintf("Prices are in %s; what is not the unit's own price is a rough estimate.", profiles.PriceBands().Currency))
 	return p.String()

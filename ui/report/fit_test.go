@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holdover/loads/home"
+	"holdover/planner"
 	"holdover/planner/sheet"
 )
 
@@ -69,10 +70,11 @@ func TestFitJSON_KeepsItsPromise(t *testing.T) {
 			Checks                  checks
 			Figures                 figures
 		}
+		Cautions *[]planner.Caution
 	}
 	for _, path := range []string{"../../testdata/homes/fit-appliance.yaml", "../../testdata/homes/fit-owned.yaml"} {
-		_, result := fitted(t, path)
-		text, err := FitJSON(result)
+		house, result := fitted(t, path)
+		text, err := FitJSON(house, result)
 		require.NoError(t, err)
 		decoder := json.NewDecoder(strings.NewReader(text))
 		decoder.DisallowUnknownFields()
@@ -80,6 +82,7 @@ func TestFitJSON_KeepsItsPromise(t *testing.T) {
 		assert.Equal(t, 1, out.Holdover)
 		assert.NotEmpty(t, out.Circuits)
 		require.NotNil(t, out.Pairs, "pairs is never null")
+		require.NotNil(t, out.Cautions, "cautions is never null")
 		for _, u := range out.Units {
 			assert.Contains(t, []string{"fits", "fits if", "does not fit"}, u.Verdict)
 			require.True(t, u.Reasons != nil && u.Conditions != nil && u.Questions != nil, "lists are never null")

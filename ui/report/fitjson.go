@@ -1,6 +1,8 @@
 package report
 
 import (
+	"holdover/loads/home"
+	"holdover/planner"
 	"holdover/planner/sheet"
 	"holdover/planner/working"
 )
@@ -8,12 +10,13 @@ import (
 // The JSON of a fit is a promise as that of a plan is: keys may be added, none is renamed, a list is never null.
 type (
 	fitJSON struct {
-		Version  int        `json:"holdover"`
-		Circuits []string   `json:"circuits"`
-		LengthH  float64    `json:"length_h"`
-		Fits     bool       `json:"fits"` // any unit fits outright
-		Units    []unitJSON `json:"units"`
-		Pairs    []pairJSON `json:"pairs"`
+		Version  int               `json:"holdover"`
+		Circuits []string          `json:"circuits"`
+		LengthH  float64           `json:"length_h"`
+		Fits     bool              `json:"fits"` // any unit fits outright
+		Units    []unitJSON        `json:"units"`
+		Pairs    []pairJSON        `json:"pairs"`
+		Cautions []planner.Caution `json:"cautions"`
 	}
 	unitJSON struct {
 		Name       string         `json:"name"`
@@ -44,8 +47,11 @@ type (
 )
 
 // FitJSON writes a fit for another program.
-func FitJSON(r sheet.Report) (string, error) {
-	out := fitJSON{Version: 1, Circuits: r.Circuits, LengthH: float64(r.Length), Fits: r.Any(), Units: []unitJSON{}, Pairs: []pairJSON{}}
+func FitJSON(house *home.Home, r sheet.Report) (string, error) {
+	out := fitJSON{Version: 1, Circuits: r.Circuits, LengthH: float64(r.Length), Fits: r.Any(), Units: []unitJSON{}, Pairs: []pairJSON{}, Cautions: []planner.Caution{}}
+	if notice, ok := planner.BareNumbers(house); ok {
+		out.Cautions = append(out.Cautions, notice)
+	}
 	for _, u := range r.Units {
 		one := unitJSON{Name: u.Gear.Name, Kind: u.Gear.Kind, Verdict: u.Verdict, Reasons: listed(u.Says(sheet.Fails)),
 			Conditions: listed(u.Says(sheet.HoldsIf)), Questions: listed(u.Says(sheet.NotOnSheet)), Checks: checksJSON(u.Checks), Figures: u.Sheet}

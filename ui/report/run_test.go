@@ -12,6 +12,7 @@ import (
 	"holdover/planner"
 	"holdover/planner/choose"
 	"holdover/planner/outage"
+	"holdover/planner/sheet"
 	"holdover/profiles"
 )
 
@@ -57,7 +58,7 @@ func TestEvents_AreReadOffTheTrace(t *testing.T) {
 
 func TestEvents_FuelGoneIsWhereTheGeneratorRanLast(t *testing.T) {
 	o := ran(false, outage.Step{From: 0, To: 3, GeneratorKW: 1, On: true}, outage.Step{From: 3, To: 4, ShortKW: 1})
-	o.Outcome.Machine = &choose.Machine{Store: 2}
+	o.Outcome.Machine = &choose.Machine{Engine: sheet.Engine{Store: 2}}
 	o.Outcome.Run.Fuel = 2
 	assert.Equal(t, []string{"18:00 generator starts", "21:00 fuel gone, generator stops", "21:00 short of 1 kW"}, whats(o))
 	o.Outcome.Run.Fuel = 1.9
