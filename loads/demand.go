@@ -35,7 +35,9 @@ type Demand struct {
 // Work works out the demand of a house. It never fails on one that [home.Read] returned.
 func Work(house *home.Home) Demand {
 	d := AtBest(house)
-	d.Legs = splitLegs(house, d.Loads)
+	given := d.givenLegs(house)
+	d.Legs = d.assign(house, heavierLeg(), given)
+	d.Legs.proposeMoves(&d, house, given)
 	return d
 }
 

@@ -1,6 +1,7 @@
 package loads
 
 import (
+	"math"
 	"math/cmplx"
 	"slices"
 
@@ -8,65 +9,79 @@ import (
 	"holdover/loads/units"
 )
 
-// A LegSplit says how the running total lies on the two legs of a split-phase service, and how the circuits should be
-// split. On a service of one leg everything lies on A.
+// A LegSplit says on which leg of a split-phase service each circuit lies, and what that asks of the legs. On a service of one
+// leg everything lies on A.
 type LegSplit struct {
-	A, B     Power          // running total on each leg
+	A, B     Power          // running total on each leg, in the turn in which it is largest; A is the heavier where no leg is given
 	Heaviest units.VoltAmps // the heavier leg over every turn of the rotated circuits
 	Neutral  units.Amps     // in the neutral, when everything of the running total is on
 	Of       []string       // leg of each load, in the order of Demand.Loads: "A", "B" or "both"
 	Moves    []string       // circuits to move to the other leg, when the legs given are poor
 	Better   units.VoltAmps // what the heavier leg would be after the moves
-	Proven   bool           // the split is proven the best, not only within Gap of it
-	Gap      units.VoltAmps // at most so far from the best
+	Stress   float64        // largest share of a limit, over legs, turns and starts; above 1 is too much
+	Bound    float64        // no assignment has less stress
+	Proven   bool           // the stress is the least there is, to two millionths of it; if not, the search came to the end of its budget
+	Binds    LegMoment      // where the stress is
 }
-
-// Heavier is the larger of the two legs of the running total.
-func (s LegSplit) Heavier() units.VoltAmps { return max(s.A.VA(), s.B.VA()) }
 
 // poorLegs is how much heavier than the best split the given legs must be before moves are proposed (common practice, no
 // source).
 const poorLegs = 1.10
 
-// splitLegs splits the loads of the largest turn exactly, then sets each other rotated circuit where it hurts least.
-func splitLegs(house *home.Home, loads []Load) LegSplit {
-	if house.House.Service != home.SplitPhase {
-		return oneLeg(house, loads)
-	}
-	largest := largestTurn(loads)
-	set := make([]*Load, 0, len(loads))
-	for i := range loads {
-		if loads[i].Care == home.Keep || &loads[i] == largest {
-			set = append(set, &loads[i])
+// Assign puts the circuits on legs such that the stress is least: the largest share of a limit that running or a start takes
+// on either leg in any turn, in which nothing or one rotated circuit is on beside all that is kept. All units of a circuit lie on
+// one leg; a circuit of 240 V lies half on each, and so does its start. A circuit that the file gives a leg stays there, and the
+// halves of a shared neutral lie on opposite legs. home is the one that the demand was worked out from.
+//
+// Under the limits of a source of 1 VA the stress is the least rating, in VA, that serves of all sources with their ratios.
+func (d *Demand) Assign(house *home.Home, limits LegLimits) LegSplit {
+	return d.assign(house, limits, d.givenLegs(house))
+}
+
+// assign puts the circuits on legs, those of a split-phase service as far as they are not given one.
+func (d *Demand) assign(house *home.Home, limits LegLimits, given []place) LegSplit {
+	split := LegSplit{Of: make([]string, len(d.Loads)), Proven: true}
+	if house.House.Service == home.SplitPhase {
+		s := newSplitter(d.Loads, given, limits, split.Of)
+		split.Proven, split.Bound = s.solve(split.Of)
+		if split.sum(d); s.mirror && split.B.VA() > split.A.VA() {
+			split.swap()
 		}
-	}
-	split, legs := bestSplit(set, loads, false)
-	for i := range loads {
-		if l := &loads[i]; legs[l.Name] == "" {
-			legs[l.Name] = lighterPlace(l, loads, legs, split, largest)
+	} else {
+		for i := range split.Of {
+			split.Of[i] = "A"
 		}
+		split.Bound = math.Inf(1)
+		split.sum(d)
 	}
-	split.Of = make([]string, len(loads))
-	for i := range loads {
-		split.Of[i] = legs[loads[i].Name]
+	split.Neutral = units.Amps(cmplx.Abs(complex128(split.A-split.B)) / float64(house.House.Service.LegVolts()))
+	split.Binds = d.Hardest(split.Of, limits)
+	split.Stress = split.Binds.Stress
+	split.Bound = min(split.Bound, split.Stress) // sums in another order may differ in the last place
+	split.Heaviest = units.VoltAmps(split.Stress)
+	if limits != heavierLeg() {
+		split.Heaviest = units.VoltAmps(d.Hardest(split.Of, heavierLeg()).Stress)
 	}
-	split.Heaviest = heaviestTurn(loads, split.Of)
-	split.Neutral = units.Amps(cmplx.Abs(complex128(split.A-split.B)) / 120)
-	split.proposeMoves(set, loads, legs)
 	return split
 }
 
-func oneLeg(house *home.Home, loads []Load) LegSplit {
-	sum := kept(loads)
-	if turn := largestTurn(loads); turn != nil {
-		sum += turn.Running
+// sum works out what lies on the legs in the largest turn.
+func (s *LegSplit) sum(d *Demand) {
+	largest := largestTurn(d.Loads)
+	for i := range d.Loads {
+		if l := &d.Loads[i]; l.Care == home.Keep || l == largest {
+			s.A += partOn(s.Of[i], "A") * l.Running
+			s.B += partOn(s.Of[i], "B") * l.Running
+		}
 	}
-	split := LegSplit{A: sum, Heaviest: sum.VA(), Proven: true, Of: make([]string, len(loads))}
-	split.Neutral = units.Amps(float64(sum.VA()) / float64(house.House.Service.LegVolts()))
-	for i := range split.Of {
-		split.Of[i] = "A"
+}
+
+// swap takes the one leg for the other.
+func (s *LegSplit) swap() {
+	s.A, s.B = s.B, s.A
+	for i := range s.Of {
+		s.Of[i] = opposite(s.Of[i])
 	}
-	return split
 }
 
 // largestTurn is the rotated circuit that makes the running total largest, or nil.
@@ -84,75 +99,47 @@ func largestTurn(loads []Load) *Load {
 // both says whether the circuit lies across the two legs.
 func both(c *home.Circuit) bool { return c.Volts > 130 }
 
-// bestSplit puts the circuits of a set, one turn of all the loads, on legs. free ignores the legs the file gives.
-func bestSplit(set []*Load, all []Load, free bool) (LegSplit, map[string]string) {
-	var s splitter
-	legs := map[string]string{}
-	var movable [][2]*Load // a circuit and its multiwire partner, if that is in the set
-	done := map[string]bool{}
-	for _, l := range set {
-		s.total += complex128(l.Running)
-		if both(l.Circuit) {
-			legs[l.Name] = "both"
-			continue
-		}
-		if done[l.Name] {
-			continue
-		}
-		partner := partnerOf(l, set)
-		done[l.Name] = true
-		difference := complex128(l.Running)
-		if partner != nil {
-			done[partner.Name] = true
-			difference -= complex128(partner.Running)
-		}
-		leg := givenLeg(l, all)
-		if leg == "auto" || free {
-			movable = append(movable, [2]*Load{l, partner})
-			s.items = append(s.items, difference/2)
-			continue
-		}
-		if leg == "B" {
-			difference = -difference
-		}
-		s.fixed += difference / 2
-		place(legs, l, partner, leg)
-	}
-	signs := s.solve()
-	for i, pair := range movable {
-		place(legs, pair[0], pair[1], map[bool]string{true: "A", false: "B"}[signs[i]])
-	}
-	half := s.total / 2
-	return LegSplit{A: Power(half + s.best), B: Power(half - s.best), Proven: s.proven(), Gap: units.VoltAmps(s.gap())}, legs
+// A place is what is settled about where a load lies.
+type place struct {
+	leg     string // "A", "B", or something else for either
+	partner int    // place in Demand.Loads of the load that it shares a neutral with, -1 for none
 }
 
-// partnerOf finds the multiwire partner of a load in the set, whichever of the two names the other.
-func partnerOf(l *Load, set []*Load) *Load {
-	for _, other := range set {
-		if other.partners(l) {
-			return other
+// givenLegs finds partners, and the legs that the file gives: to the load itself, or to the circuit that it shares a neutral
+// with, left off or not, to which it then lies opposite.
+func (d *Demand) givenLegs(house *home.Home) []place {
+	given := make([]place, len(d.Loads))
+	for i := range d.Loads {
+		given[i] = place{d.Loads[i].Leg, -1}
+	}
+	partners := house.Partners()
+	if len(partners) == 0 {
+		return given
+	}
+	circuits, loads := map[string]*home.Circuit{}, map[string]int{}
+	for i := range house.Circuits {
+		circuits[house.Circuits[i].Name] = &house.Circuits[i]
+	}
+	for i := range d.Loads {
+		loads[d.Loads[i].Name] = i
+	}
+	for i := range d.Loads {
+		l := &d.Loads[i]
+		other := circuits[partners[l.Name]]
+		if other == nil || both(l.Circuit) || both(other) {
+			continue
+		}
+		if !isLeg(l.Leg) {
+			given[i].leg = opposite(other.Leg)
+		}
+		if j, carried := loads[other.Name]; carried {
+			given[i].partner = j
 		}
 	}
-	return nil
+	return given
 }
 
-// partners says whether two circuits are a multiwire pair, whichever of them names the other.
-func (l *Load) partners(other *Load) bool {
-	return l != other && (l.SharesWith == other.Name || other.SharesWith == l.Name)
-}
-
-// givenLeg is the leg that the file gives a load, or the one opposite to its multiwire partner's.
-func givenLeg(l *Load, all []Load) string {
-	if l.Leg != "auto" {
-		return l.Leg
-	}
-	for i := range all {
-		if other := &all[i]; other.partners(l) && !both(other.Circuit) {
-			return opposite(other.Leg)
-		}
-	}
-	return l.Leg
-}
+func isLeg(leg string) bool { return leg == "A" || leg == "B" }
 
 func opposite(leg string) string {
 	switch leg {
@@ -164,93 +151,49 @@ func opposite(leg string) string {
 	return leg
 }
 
-func place(legs map[string]string, l, partner *Load, leg string) {
-	legs[l.Name] = leg
-	if partner != nil {
-		legs[partner.Name] = opposite(leg)
+// proposeMoves compares the given legs with the best of all, and where they are poor lists circuits to move. Of the best legs and
+// their mirror image those are taken that want fewer moves.
+func (s *LegSplit) proposeMoves(d *Demand, house *home.Home, given []place) {
+	free := make([]place, len(given))
+	for i := range free {
+		free[i] = place{"auto", given[i].partner}
 	}
-}
-
-// lighterPlace is the leg for a rotated circuit outside the largest turn.
-func lighterPlace(l *Load, all []Load, legs map[string]string, split LegSplit, largest *Load) string {
-	if both(l.Circuit) {
-		return "both"
-	}
-	if leg := givenLeg(l, all); leg != "auto" {
-		return leg
-	}
-	for i := range all {
-		if other := &all[i]; other.partners(l) && legs[other.Name] != "" {
-			return opposite(legs[other.Name])
-		}
-	}
-	a, b := split.A, split.B
-	switch legs[largest.Name] {
-	case "A":
-		a -= largest.Running
-	case "B":
-		b -= largest.Running
-	}
-	if (a + l.Running).VA() <= (b + l.Running).VA() {
-		return "A"
-	}
-	return "B"
-}
-
-// heaviestTurn is the heavier leg over every turn.
-func heaviestTurn(loads []Load, of []string) units.VoltAmps {
-	var heaviest units.VoltAmps
-	var a, b Power
-	add := func(i int, sign Power) {
-		switch of[i] {
-		case "A":
-			a += sign * loads[i].Running
-		case "B":
-			b += sign * loads[i].Running
-		default:
-			a += sign * loads[i].Running / 2
-			b += sign * loads[i].Running / 2
-		}
-	}
-	for i := range loads {
-		if loads[i].Care == home.Keep {
-			add(i, 1)
-		}
-	}
-	heaviest = max(a.VA(), b.VA())
-	for i := range loads {
-		if loads[i].Care == home.Rotate {
-			add(i, 1)
-			heaviest = max(heaviest, a.VA(), b.VA())
-			add(i, -1)
-		}
-	}
-	return heaviest
-}
-
-// proposeMoves compares the given legs with the best split of all and lists the fewest circuits to move.
-func (s *LegSplit) proposeMoves(set []*Load, all []Load, legs map[string]string) {
-	given := slices.ContainsFunc(set, func(l *Load) bool { return l.Leg != "auto" })
-	if !given {
+	if slices.Equal(free, given) {
 		return
 	}
-	best, bestLegs := bestSplit(set, all, true)
-	if s.Heavier() <= units.VoltAmps(poorLegs)*best.Heavier() {
+	best := d.assign(house, heavierLeg(), free)
+	if s.Heaviest <= poorLegs*best.Heaviest {
 		return
 	}
-	var straight, mirrored []string
-	for _, l := range set {
-		if l.Leg == "auto" {
-			continue
-		}
-		if bestLegs[l.Name] != legs[l.Name] {
-			straight = append(straight, l.Name)
-		} else {
-			mirrored = append(mirrored, l.Name)
-		}
-	}
-	s.Moves, s.Better = straight, best.Heavier()
-	if len(mirrored) < len(straight) {
+	s.Better, s.Moves = best.Heaviest, d.moves(best.Of, given)
+	best.swap()
+	if mirrored := d.moves(best.Of, given); len(mirrored) < len(s.Moves) {
 		s.Moves = mirrored
 	}
+}
+
+// moves lists the circuits that do not lie as better has them. What may as well stay where it is does.
+func (d *Demand) moves(better []string, given []place) (names []string) {
+	of := slices.Clone(better)
+	enough := d.Hardest(of, heavierLeg()).Stress * (1 + 1e-9)
+	flip := func(i int) {
+		of[i] = opposite(of[i])
+		if j := given[i].partner; j >= 0 {
+			of[j] = opposite(of[j])
+		}
+	}
+	astray := func(i int) bool { return isLeg(d.Loads[i].Leg) && of[i] != d.Loads[i].Leg }
+	for i := range of {
+		if astray(i) {
+			if flip(i); d.Hardest(of, heavierLeg()).Stress > enough {
+				flip(i)
+			}
+		}
+	}
+	for i := range of {
+		if astray(i) {
+			names = append(names, d.Loads[i].Name)
+		}
+	}
+	return names
 }

@@ -5,131 +5,408 @@ import (
 	"math"
 	"math/cmplx"
 	"slices"
+
+	"holdover/loads/home"
 )
 
-// A splitter chooses signs for items so that the heavier leg is as light as can be. With T the total, D = fixed + Σ±item
-// is half the difference of the legs, which are T/2 ± D, and the heavier one squared is |T|²/4 + |D|² + |T·D|, T·D being
-// the dot product. In a frame turned so that T is real that is |T|²/4 + score, with score = p² + q² + |T|·|p| for D = p + jq.
-type splitter struct {
-	total, fixed complex128
-	items        []complex128
+// This file is the search for the assignment of circuits to legs of the least stress: depth first through the circuits that may
+// lie on either leg, those that matter most first, each on the better leg first, and back where even the best use of those left
+// cannot beat what is found (splitbound.go). Circuits that are alike are put on the legs by number. Of the rotated circuits,
+// each alone in its turn, only the hardest are searched; every one takes its better leg at the end.
 
-	length       float64      // |T|
-	turned       []complex128 // items in the turned frame, the largest first
-	order        []int        // which item each of them is
-	along, aside []float64    // what the items from here on can still move D, along T and across it
-	enough       float64      // score with which the search is content
-	signs        []bool
-	best         complex128 // D of the best so far
-	bestScore    float64
-	bestSigns    []bool
-	nodes, most  int // looked at, and to be looked at at most
+// fine is how near the least stress the search comes where it ends by itself, as a share of it.
+const fine = 2e-6
+
+// mostPairs bounds the work of the search, in moments of the one leg held against moments of the other. All circuits are put
+// down once, however many they are.
+const mostPairs = 1 << 18
+
+// A splitter finds the assignment whose stress is least. Stresses are squared here.
+type splitter struct {
+	running, starting caps
+	realCounts        bool // a limit in W is below that in VA
+	startsCount       bool // a start is limited
+
+	given   [2][]draw // on each leg, whatever is chosen
+	choices []choice
+	rotated []choice // rotated circuits that may lie on either leg
+	mirror  bool     // no circuit is given a leg, so that one leg is as good as the other
+
+	total   complex128 // of the kept circuits
+	middle  complex128 // of it on leg A, half of what each choice moves included
+	reach   []reach    // of the choices from here on
+	heading complex128 // direction of total, of length 1
+
+	legs        [2]leg    // as far as the choices have been made
+	placed      []int     // of each choice, how many lie straight
+	worth, keys []float64 // scratch, by choice and number: what the stress is at least, and which to try first
+
+	root       float64 // no assignment has less
+	best       float64
+	bestPlaced []int
+	open       float64 // the least that what was left out of the search may have
+	pairs      int     // held against each other so far
 }
 
-// wholeTrees bounds the search: a tree of so many circuits is always searched to the end, and of a larger one as much of it as of
-// moreNodes circuits; they usually come within enough of |T|/2, the least there can be, long before. With a great many circuits
-// less is enough, as the last watt has as many places.
-const (
-	wholeTrees   = 20
-	moreNodes    = 17
-	enough       = 1e-6 // of |T|²: a heavier leg within two millionths of |T|/2
-	manyCircuits = 60
-	enoughOfMany = 2e-5
-)
+// A draw is what one circuit puts on its leg, or on each of its two.
+type draw struct {
+	on      complex128 // running
+	surge   complex128 // what a start is above that
+	starts  bool
+	rotates bool
+}
 
-// proven says whether the split is the best there is, up to what is enough.
-func (s *splitter) proven() bool { return s.nodes <= s.most }
-
-// gap bounds how far the answer may be above the best, VA.
-func (s *splitter) gap() float64 {
-	if s.proven() {
+// kept is what is always on.
+func (d *draw) kept() complex128 {
+	if d.rotates {
 		return 0
 	}
-	return math.Sqrt(s.length*s.length/4+s.bestScore) - s.length/2
+	return d.on
 }
 
-// solve returns true for items on leg A. Where nothing is fixed, A is made the heavier leg.
-func (s *splitter) solve() []bool {
-	s.prepare()
-	turn := s.turn()
-	s.search(0, s.fixed*cmplx.Conj(turn))
-	s.best *= turn
-	signs := make([]bool, len(s.items))
-	mirror := s.fixed == 0 && cmplx.Abs(s.total/2+s.best) < cmplx.Abs(s.total/2-s.best)
-	if mirror {
-		s.best = -s.best
-	}
-	for k, i := range s.order {
-		signs[i] = s.bestSigns[k] != mirror
-	}
-	return signs
+// within says whether the turn of another rotated circuit is as hard on a leg, or there is nothing of this one.
+func (d draw) within(other draw) bool {
+	return d == draw{} || less(d.on, other.on) && (!d.starts || other.starts && less(d.on+d.surge, other.on+other.surge))
 }
 
-// turn is the direction of T.
-func (s *splitter) turn() complex128 {
-	if s.length == 0 {
-		return 1
-	}
-	return s.total / complex(s.length, 0)
+// less says that a is no more than b in W and in var. Loads draw both or none, so that a sum with a in it is then no more than
+// the same sum with b in it.
+func less(a, b complex128) bool { return real(a) <= real(b) && imag(a) <= imag(b) }
+
+// A choice is circuits that are alike, each with its multiwire partner if it has one. One lies straight when it is on A and its
+// partner on B.
+type choice struct {
+	pair  [2]int   // places in Demand.Loads of circuit and partner, -1 for none
+	pairs [][2]int // all that are alike
+	draws [2]draw  // of circuit and partner
+	first int      // where its worth begins
 }
 
-func (s *splitter) prepare() {
-	n := len(s.items)
-	s.length = cmplx.Abs(s.total)
-	s.order = make([]int, n)
-	for i := range s.order {
-		s.order[i] = i
+// half is half of what one of them moves from leg to leg.
+func (c *choice) half() complex128 { return (c.draws[0].kept() - c.draws[1].kept()) / 2 }
+
+// makesMoments says whether it does more than run all the time.
+func (c *choice) makesMoments() bool {
+	return c.draws[0].starts || c.draws[0].rotates || c.draws[1].starts || c.draws[1].rotates
+}
+
+// spokenFor says whether turns that are looked at anyhow are as hard as those of a rotated circuit and its partner, which can lie
+// as they do.
+func (c *choice) spokenFor(by [2][]draw) bool {
+	in := func(d draw, turns []draw) bool { return d == draw{} || slices.ContainsFunc(turns, d.within) }
+	return in(c.draws[0], by[0]) && in(c.draws[1], by[1]) || in(c.draws[0], by[1]) && in(c.draws[1], by[0])
+}
+
+// newSplitter sorts the loads into what lies fixed, which it writes to of, and what may lie either way. It goes through them by
+// size, so that their order in the file matters to nothing.
+func newSplitter(loads []Load, given []place, limits LegLimits, of []string) *splitter {
+	s := &splitter{startsCount: limits.limitsStarts(), mirror: true, best: math.Inf(1), open: math.Inf(1)}
+	s.running, s.starting = capsOf(float64(limits.Running), float64(limits.RunningVA)), capsOf(float64(limits.Starting), float64(limits.StartingVA))
+	s.realCounts = s.running.w < s.running.va || s.starting.w < s.starting.va
+	s.choices = make([]choice, 0, len(loads))
+	done := make([]bool, len(loads))
+	for _, i := range bySize(loads) {
+		l, partner := &loads[i], given[i].partner
+		switch {
+		case done[i]:
+		case both(l.Circuit):
+			of[i] = "both"
+			half := s.drawOf(l, 0.5)
+			s.given[0], s.given[1] = append(s.given[0], half), append(s.given[1], half)
+		default:
+			c := choice{pair: [2]int{i, partner}, draws: [2]draw{s.drawOf(l, 1)}}
+			if partner >= 0 {
+				done[partner] = true
+				c.draws[1] = s.drawOf(&loads[partner], 1)
+			}
+			s.add(c, given[i].leg, of)
+		}
 	}
-	slices.SortStableFunc(s.order, func(a, b int) int {
-		return cmp.Compare(cmplx.Abs(s.items[b]), cmplx.Abs(s.items[a]))
+	return s
+}
+
+// bySize puts loads in an order that only what they draw decides.
+func bySize(loads []Load) []int {
+	order := make([]int, len(loads))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int {
+		a, b := &loads[i], &loads[j]
+		return cmp.Or(cmp.Compare(real(b.Running), real(a.Running)), cmp.Compare(imag(b.Running), imag(a.Running)),
+			cmp.Compare(real(b.Starting), real(a.Starting)), cmp.Compare(imag(b.Starting), imag(a.Starting)),
+			cmp.Compare(a.Count, b.Count), cmp.Compare(a.Care, b.Care))
 	})
-	s.turned = make([]complex128, n)
-	s.along, s.aside = make([]float64, n+1), make([]float64, n+1)
-	for k := n - 1; k >= 0; k-- {
-		s.turned[k] = s.items[s.order[k]] * cmplx.Conj(s.turn())
-		s.along[k] = s.along[k+1] + math.Abs(real(s.turned[k]))
-		s.aside[k] = s.aside[k+1] + math.Abs(imag(s.turned[k]))
+	return order
+}
+
+// drawOf is what a part of a load, a half or all of it, puts on a leg.
+func (s *splitter) drawOf(l *Load, part Power) draw {
+	d := draw{on: complex128(part * l.Running), rotates: l.Care == home.Rotate}
+	if l.Starts && s.startsCount {
+		d.starts, d.surge = true, complex128(part*(l.Starting-l.unit()))
 	}
-	s.signs, s.bestSigns = make([]bool, n), make([]bool, n)
-	s.bestScore = math.Inf(1)
-	s.most = 1 << (wholeTrees + 1)
-	if n > wholeTrees {
-		s.most = 1 << (moreNodes + 1)
-	}
-	s.enough = enough * s.length * s.length
-	if n > manyCircuits {
-		s.enough = enoughOfMany * s.length * s.length
+	return d
+}
+
+// add takes up a circuit and its partner, on a leg or to be chosen.
+func (s *splitter) add(c choice, leg string, of []string) {
+	switch {
+	case isLeg(leg):
+		s.mirror = false
+		lay(of, c.pair, leg == "A")
+		for side, d := range c.draws {
+			if leg == "B" {
+				side = 1 - side
+			}
+			s.given[side] = append(s.given[side], d)
+		}
+	case c.draws[0].rotates && (c.draws[1].rotates || c.draws[1] == draw{}):
+		s.rotated = append(s.rotated, c)
+	default:
+		s.choices = append(s.choices, c)
 	}
 }
 
-// score is what is to be made small.
-func (s *splitter) score(p, q float64) float64 { return p*p + q*q + s.length*math.Abs(p) }
+// lay writes the legs of a circuit and its partner.
+func lay(of []string, pair [2]int, straight bool) {
+	for side, i := range pair {
+		if i >= 0 {
+			of[i] = legNames[side]
+			if !straight {
+				of[i] = opposite(of[i])
+			}
+		}
+	}
+}
 
-// search goes depth first through the items, the better side first, and turns back where even the best use of the items
-// left cannot beat what it has.
-func (s *splitter) search(k int, d complex128) {
-	if s.nodes++; s.nodes > s.most {
-		return
-	}
-	if k == len(s.turned) {
-		if score := s.score(real(d), imag(d)); score < s.bestScore {
-			s.bestScore, s.best = score, d
-			copy(s.bestSigns, s.signs)
+// solve writes the legs that are chosen, and says whether the search came to its end and what the stress is at least.
+func (s *splitter) solve(of []string) (proven bool, bound float64) {
+	s.prepare()
+	kept := s.here()
+	s.layGiven(true)
+	s.order()
+	s.root = s.rootBound()
+	s.search(0, s.middle, s.root)
+	s.back(kept)
+	s.settle(of)
+	proven = math.IsInf(s.open, 1)
+	return proven, math.Sqrt(max(s.root, min(s.open, s.enough())))
+}
+
+// prepare adds up the kept circuits, and lays those that are given a leg.
+func (s *splitter) prepare() {
+	for side, draws := range s.given {
+		for i := range draws {
+			s.total += draws[i].kept()
+			if side == 0 {
+				s.middle += draws[i].kept()
+			}
 		}
-		return
+		s.legs[side].moments = append(s.legs[side].moments, moment{0, &s.running})
 	}
-	least := s.score(max(0, math.Abs(real(d))-s.along[k]), max(0, math.Abs(imag(d))-s.aside[k]))
-	if least >= s.bestScore*(1-1e-12) || s.bestScore <= s.enough {
-		return
+	for i := range s.choices {
+		sum := s.choices[i].draws[0].kept() + s.choices[i].draws[1].kept()
+		s.total += sum
+		s.middle += sum / 2
 	}
-	plus, minus := d+s.turned[k], d-s.turned[k]
-	first := s.score(real(plus), imag(plus)) <= s.score(real(minus), imag(minus))
-	for _, sign := range [2]bool{first, !first} {
-		s.signs[k] = sign
-		if sign {
-			s.search(k+1, plus)
+	s.heading = 1
+	if length := cmplx.Abs(s.total); length > 0 {
+		s.heading = s.total / complex(length, 0)
+	}
+	s.layGiven(false)
+}
+
+// layGiven lays the kept or the rotated circuits that are given a leg.
+func (s *splitter) layGiven(rotated bool) {
+	for side, draws := range s.given {
+		for i := range draws {
+			if draws[i].rotates == rotated {
+				s.lay(side, &draws[i])
+			}
+		}
+	}
+}
+
+// order puts the choices in order: first the rotated circuits that no other turn speaks for, which only put moments on legs, then
+// the kept ones by size, those alike together.
+func (s *splitter) order() {
+	heft := func(c *choice) float64 {
+		return cmplx.Abs(c.draws[0].on-c.draws[1].on) + min(1, s.running.va/s.starting.va)*(cmplx.Abs(c.draws[0].surge)+cmplx.Abs(c.draws[1].surge))
+	}
+	slices.SortStableFunc(s.choices, func(a, b choice) int { return cmp.Compare(heft(&b), heft(&a)) })
+	s.choices = append(s.hardest(), s.choices...)
+	pairs := make([][2]int, len(s.choices))
+	grouped := s.choices[:0]
+	for i, c := range s.choices {
+		pairs[i] = c.pair
+		if last := len(grouped) - 1; last >= 0 && grouped[last].draws == c.draws {
+			start := i - len(grouped[last].pairs)
+			grouped[last].pairs = pairs[start : i+1]
 		} else {
-			s.search(k+1, minus)
+			c.pairs = pairs[i : i+1]
+			grouped = append(grouped, c)
 		}
+	}
+	s.choices = grouped
+	n, sides := len(grouped), 0
+	s.reach = make([]reach, n+1)
+	for k := n - 1; k >= 0; k-- {
+		c := &grouped[k]
+		s.reach[k] = s.reach[k+1].with(complex(float64(len(c.pairs)), 0)*c.half(), s.heading)
+		c.first = sides
+		sides += len(c.pairs) + 1
+	}
+	s.placed, s.bestPlaced = make([]int, n), make([]int, n)
+	s.worth, s.keys = make([]float64, sides), make([]float64, sides)
+}
+
+// hardest lists the rotated circuits that neither the given turns nor larger ones speak for.
+func (s *splitter) hardest() (out []choice) {
+	var given [2][]draw
+	for side, draws := range s.given {
+		for _, d := range draws {
+			if d.rotates {
+				given[side] = append(given[side], d)
+			}
+		}
+	}
+	for _, c := range s.rotated {
+		if !c.spokenFor(given) && !slices.ContainsFunc(out, func(o choice) bool { return c.spokenFor([2][]draw{o.draws[:1], o.draws[1:]}) }) {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// rootBound is a stress that no assignment is below: that of legs that share all evenly, and for each circuit that starts or
+// takes turns, the lesser of those with it on the one leg or on the other.
+func (s *splitter) rootBound() float64 {
+	bound := s.least(0, s.middle)
+	for k := range s.choices {
+		lesser := math.Inf(1)
+		for _, straight := range []bool{true, false} {
+			undo := s.here()
+			s.layOne(&s.choices[k], straight)
+			lesser = min(lesser, s.least(0, s.middle))
+			s.back(undo)
+		}
+		bound = max(bound, lesser)
+	}
+	return bound
+}
+
+// search makes choice k and those after it; a is the middle of what leg A can come to, and least what the stress is at least,
+// exactly so once every choice is made.
+func (s *splitter) search(k int, a complex128, least float64) {
+	if k == len(s.choices) {
+		s.best = least
+		copy(s.bestPlaced, s.placed)
+		return
+	}
+	c := &s.choices[k]
+	worth, keys := s.worth[c.first:], s.keys[c.first:]
+	low, most := 0, len(c.pairs)
+	if k == 0 && s.mirror {
+		low = (most + 1) / 2
+	}
+	lowest := math.Inf(1)
+	for j := low; j <= most; j++ {
+		undo := s.here()
+		worth[j] = s.least(k+1, a+s.put(k, j))
+		s.back(undo)
+		lowest = min(lowest, worth[j])
+	}
+	if lowest >= s.enough() {
+		return
+	}
+	first := low
+	for j := low; j <= most; j++ {
+		keys[j] = 1e6 * worth[j]
+		if k+1 < len(s.choices) && worth[j] < min(s.enough(), lowest*(1+1e-5)) {
+			undo := s.here()
+			keys[j] += s.least(len(s.choices), a+s.put(k, j)) // of equal ones that which is best if those left come to nothing
+			s.back(undo)
+		}
+		if keys[j] < keys[first] {
+			first = j
+		}
+	}
+	for below, above := first, first+1; below >= low || above <= most; {
+		j := below
+		if below < low || above <= most && keys[above] < keys[below] {
+			j, above = above, above+1
+		} else {
+			below--
+		}
+		switch {
+		case worth[j] >= s.enough() || s.enough() <= s.root:
+		case s.pairs > mostPairs && s.best < math.Inf(1):
+			s.open = min(s.open, worth[j])
+		default:
+			undo := s.here()
+			s.placed[k] = j
+			s.search(k+1, a+s.put(k, j), worth[j])
+			s.back(undo)
+		}
+	}
+}
+
+// enough is what the stress must be below to be better than the best by more than is fine.
+func (s *splitter) enough() float64 { return s.best * (1 - 2*fine) }
+
+// put lays j of choice k straight and the others mirrored, and says what that moves to leg A.
+func (s *splitter) put(k, j int) complex128 {
+	c := &s.choices[k]
+	if c.makesMoments() {
+		if j > 0 {
+			s.layOne(c, true)
+		}
+		if j < len(c.pairs) {
+			s.layOne(c, false)
+		}
+	}
+	return complex(float64(2*j-len(c.pairs)), 0) * c.half()
+}
+
+// layOne lays one of a choice, for its starts and turns.
+func (s *splitter) layOne(c *choice, straight bool) {
+	for side := range c.draws {
+		leg := side
+		if !straight {
+			leg = 1 - side
+		}
+		s.lay(leg, &c.draws[side])
+	}
+}
+
+// settle writes the legs that were found best. What is rotated is alone in its turn, and takes its better leg.
+func (s *splitter) settle(of []string) {
+	a := s.middle
+	for k, j := range s.bestPlaced {
+		c := &s.choices[k]
+		a += complex(float64(2*j-len(c.pairs)), 0) * c.half()
+		for i, pair := range c.pairs {
+			straight := i < j
+			lay(of, pair, straight)
+			for side := range c.draws {
+				if leg := side; !c.draws[side].rotates {
+					if !straight {
+						leg = 1 - side
+					}
+					s.lay(leg, &c.draws[side])
+				}
+			}
+		}
+	}
+	for i := range s.rotated {
+		var stress [2]float64
+		for way := range stress {
+			undo := s.here()
+			s.layOne(&s.rotated[i], way == 0)
+			stress[way] = s.least(len(s.choices), a)
+			s.back(undo)
+		}
+		lay(of, s.rotated[i].pair, stress[0] <= stress[1])
 	}
 }

@@ -161,7 +161,7 @@ func addEnergy(s *working.Sheet, d *loads.Demand, ids circuitIDs) {
 func addLegs(s *working.Sheet, house *home.Home, d *loads.Demand, ids circuitIDs) {
 	how := "one leg only: everything is on A"
 	if house.House.Service == home.SplitPhase {
-		how = "120 V circuits on auto split so that the heavier leg is as light as can be; 240 V circuits half on each"
+		how = "the largest turn; 120 V circuits on auto split so that the heavier leg over every turn is as light as can be, 240 V circuits half on each"
 	}
 	s.Add(working.Figure{ID: "load.leg_a_va", Value: float64(d.Legs.A.VA()), Unit: "VA", From: ids.runningVA, How: how, Source: sums})
 	s.Add(working.Figure{ID: "load.leg_b_va", Value: float64(d.Legs.B.VA()), Unit: "VA", From: ids.runningVA, How: how, Source: sums})

@@ -139,15 +139,14 @@ var seasonShare = map[string]map[string]float64{
 
 // A plainDemand is what the oracle says of the load.
 type plainDemand struct {
-	running              complex128 // of the turn with the most VA
-	runningW             float64    // of the turn with the most W
-	worstVA, worstW      float64
-	coldVA               float64
-	energyWh, startH     float64
-	heavyLegVA, lightLeg float64
-	sine                 bool
-	hourly               [24]float64
-	members              []int // circuits of the running total
+	running          complex128 // of the turn with the most VA
+	runningW         float64    // of the turn with the most W
+	worstVA, worstW  float64
+	coldVA           float64
+	energyWh, startH float64
+	heaviestVA       float64 // the heavier leg of the best split, over every turn
+	sine             bool
+	hourly           [24]float64
 }
 
 // all is a circuit with all its units on.
@@ -220,8 +219,8 @@ func (h *plainHome) moments(d *plainDemand, turn []int) {
 	for _, i := range turn {
 		running += h.all(i)
 	}
-	if d.members == nil || cmplx.Abs(running) > cmplx.Abs(d.running) {
-		d.running, d.members = running, turn
+	if cmplx.Abs(running) > cmplx.Abs(d.running) {
+		d.running = running
 	}
 	d.runningW = math.Max(d.runningW, real(running))
 	cold := running
@@ -263,35 +262,45 @@ func (h *plainHome) energy(d *plainDemand) {
 	}
 }
 
-// splitLegs tries every way to put the 120 V circuits of the running total on the legs.
+// splitLegs tries every way to put the 120 V circuits on the legs, and takes the heavier leg over every turn.
 func (h *plainHome) splitLegs(d *plainDemand) {
 	if h.service != "120/240 V" {
-		d.heavyLegVA = cmplx.Abs(d.running)
+		d.heaviestVA = cmplx.Abs(d.running)
 		return
 	}
-	var both complex128
 	var free []int
-	for _, i := range d.members {
-		c := &h.circuits[i]
-		if c.volts > 200 {
-			both += complex(float64(c.count)/2, 0) * h.running(c)
-		} else {
+	for i, c := range h.circuits {
+		if c.care != "shed" && c.volts <= 200 {
 			free = append(free, i)
 		}
 	}
-	d.heavyLegVA = math.Inf(1)
+	d.heaviestVA = math.Inf(1)
 	for bits := range 1 << len(free) {
-		legs := [2]complex128{both, both}
 		side := map[int]int{}
 		for k, i := range free {
 			side[i] = bits >> k & 1
-			c := &h.circuits[i]
-			legs[side[i]] += complex(float64(c.count), 0) * h.running(c)
 		}
-		if heavy := math.Max(cmplx.Abs(legs[0]), cmplx.Abs(legs[1])); heavy < d.heavyLegVA && h.permits(side) {
-			d.heavyLegVA, d.lightLeg = heavy, math.Min(cmplx.Abs(legs[0]), cmplx.Abs(legs[1]))
+		if h.permits(side) {
+			d.heaviestVA = math.Min(d.heaviestVA, h.heaviest(side))
 		}
 	}
+}
+
+// heaviest is the heavier leg over every turn, the 120 V circuits lying on sides 0 and 1.
+func (h *plainHome) heaviest(side map[int]int) (heaviest float64) {
+	for _, turn := range h.turns() {
+		var legs [2]complex128
+		for _, i := range turn {
+			if leg, one := side[i]; one {
+				legs[leg] += h.all(i)
+			} else {
+				legs[0] += h.all(i) / 2
+				legs[1] += h.all(i) / 2
+			}
+		}
+		heaviest = math.Max(heaviest, math.Max(cmplx.Abs(legs[0]), cmplx.Abs(legs[1])))
+	}
+	return heaviest
 }
 
 func (h *plainHome) permits(side map[int]int) bool {
@@ -300,7 +309,11 @@ func (h *plainHome) permits(side map[int]int) bool {
 		if c.leg == "A" && s == 1 || c.leg == "B" && s == 0 {
 			return false
 		}
-		if other, ok := side[c.partner]; ok && other == s {
+		if c.partner < 0 {
+			continue
+		}
+		other, carried := side[c.partner]
+		if given := h.circuits[c.partner].leg; carried && other == s || given == "A" && s == 0 || given == "B" && s == 1 {
 			return false
 		}
 	}

@@ -99,15 +99,15 @@ func (h *plainHome) batteryFactor(chem profiles.Chemistry) float64 {
 	return value
 }
 
-// oracle gives every promised figure that is a number; the two legs are given as the heavier and the lighter.
+// oracle gives every promised figure that is a number, and of the two legs the heavier one.
 func (h *plainHome) oracle() (figures map[string]float64, wave string) {
 	d := h.demand()
 	f := map[string]float64{
 		"load.running_w": d.runningW, "load.running_va": cmplx.Abs(d.running),
 		"load.worst_moment_va": d.worstVA, "load.worst_moment_w": d.worstW, "load.cold_return_va": d.coldVA,
 		"load.energy_wh": d.energyWh, "load.average_w": d.energyWh / h.lengthH,
-		"leg.heavy": d.heavyLegVA, "leg.light": d.lightLeg,
-		"site.pressure_kpa": pressure(h.elevationM), "site.engine_derate": h.engineFactor(),
+		"load.heavier_leg_va": d.heaviestVA,
+		"site.pressure_kpa":   pressure(h.elevationM), "site.engine_derate": h.engineFactor(),
 		"site.alternator_derate": h.alternatorFactor(), "site.inverter_derate": h.inverterFactor(),
 	}
 	f["inverter.continuous_va"] = f["load.running_va"] * (1 + h.assume["power_margin"]) / f["site.inverter_derate"]

@@ -26,8 +26,7 @@ func TestPlan_EveryPromisedFigureAgainstTheOracle(t *testing.T) {
 	})
 }
 
-// compare holds every figure to 1e-6 of the oracle's. Which leg is called A is open where no circuit is given a leg, so
-// the heavier and the lighter are compared.
+// compare holds every figure to 2.1e-6 of the oracle's: two millionths is how near the best split of the legs is looked for.
 func compare(t *rapid.T, want map[string]float64, wave string, r *planner.Result, text string) {
 	got := map[string]float64{}
 	for _, f := range r.Sheet.Figures() {
@@ -36,13 +35,11 @@ func compare(t *rapid.T, want map[string]float64, wave string, r *planner.Result
 			t.Errorf("load.wave is %q, the oracle says %q", f.Word, wave)
 		}
 	}
-	got["leg.heavy"] = math.Max(got["load.leg_a_va"], got["load.leg_b_va"])
-	got["leg.light"] = math.Min(got["load.leg_a_va"], got["load.leg_b_va"])
 	for id, value := range want {
 		have, ok := got[id]
 		if !ok {
 			t.Errorf("%s is missing", id)
-		} else if math.Abs(have-value) > 1e-6*math.Abs(value)+1e-9 {
+		} else if math.Abs(have-value) > 2.1e-6*math.Abs(value)+1e-9 {
 			t.Errorf("%s is %v, the oracle says %v", id, have, value)
 		}
 	}

@@ -65,6 +65,6 @@ func addLegs(p *page, r *planner.Result) {
 			amount(float64(legs.Better), "VA"), strings.Join(legs.Moves, "; ")))
 	}
 	if !legs.Proven {
-		p.item(fmt.Sprintf("The split is within %s of the best there can be.", amount(float64(legs.Gap), "VA")))
+		p.item(fmt.Sprintf("The split is within %s of the best there can be.", amount(float64(legs.Heaviest)-legs.Bound, "VA")))
 	}
 }
