@@ -24,6 +24,7 @@ type wired struct {
 	is240     bool
 	times     float64 // the starting VA of one unit over its running VA; 0: it has no start
 	startPF   float64
+	seconds   float64 // that its start lasts; 0: as long as is usual
 	rotates   bool
 	leg       string // "A", "B" or "auto"
 	partner   int    // index, -1: none
@@ -41,6 +42,9 @@ func panelText(panel []wired) string {
 			map[bool]string{false: "keep", true: "rotate"}[c.rotates], map[bool]string{false: "120 V", true: "240 V"}[c.is240], c.watts, c.pf, c.count)
 		if c.times > 0 {
 			fmt.Fprintf(&b, ", start: {times: %v, power_factor: %v}", c.times, c.startPF)
+		}
+		if c.seconds > 0 {
+			fmt.Fprintf(&b, ", start_seconds: %v s", c.seconds)
 		}
 		if c.leg != "auto" {
 			fmt.Fprintf(&b, ", leg: %s", c.leg)
@@ -97,6 +101,7 @@ func stressOf(panel []wired, side []int, limits loads.LegLimits) (worst float64)
 		for leg := range 2 {
 			var running complex128
 			var surges []complex128
+			var long []bool
 			for i, c := range panel {
 				part := complex(1, 0)
 				switch {
@@ -108,11 +113,16 @@ func stressOf(panel []wired, side []int, limits loads.LegLimits) (worst float64)
 				running += part * complex(float64(c.count), 0) * c.unit()
 				if c.times > 0 {
 					surges = append(surges, part*(c.starting()-c.unit()))
+					long = append(long, limits.Seconds > 0 && c.seconds > float64(limits.Seconds))
 				}
 			}
 			worst = max(worst, cmplx.Abs(running)/float64(limits.RunningVA), real(running)/float64(limits.Running))
-			for _, surge := range surges {
-				worst = max(worst, cmplx.Abs(running+surge)/float64(limits.StartingVA), real(running+surge)/float64(limits.Starting))
+			for i, surge := range surges {
+				w, va := limits.Starting, limits.StartingVA
+				if long[i] {
+					w, va = limits.Long, limits.LongVA
+				}
+				worst = max(worst, cmplx.Abs(running+surge)/float64(va), real(running+surge)/float64(w))
 			}
 		}
 	}
@@ -153,6 +163,7 @@ func anyPanel(t *rapid.T, most int) []wired {
 		}
 		if rapid.IntRange(1, 2).Draw(t, "has a start") == 1 {
 			c.times, c.startPF = float64(rapid.IntRange(10, 70).Draw(t, "times"))/10, float64(rapid.IntRange(30, 100).Draw(t, "starting pf"))/100
+			c.seconds = float64(rapid.SampledFrom([]int{1, 1, 20}).Draw(t, "seconds"))
 		}
 		if !c.is240 {
 			c.leg = rapid.SampledFrom([]string{"auto", "auto", "auto", "auto", "A", "B"}).Draw(t, "leg")
@@ -183,8 +194,12 @@ func anyLimits(t *rapid.T) loads.LegLimits {
 		}
 		return float64(rapid.IntRange(from, to).Draw(t, name)) / 1000
 	}
-	return loads.LegLimits{Running: units.Watts(draw("W", 300, 1000)), RunningVA: units.VoltAmps(draw("VA", 300, 1000)),
+	limits := loads.LegLimits{Running: units.Watts(draw("W", 300, 1000)), RunningVA: units.VoltAmps(draw("VA", 300, 1000)),
 		Starting: units.Watts(draw("starting W", 300, 4000)), StartingVA: units.VoltAmps(draw("starting VA", 300, 4000))}
+	if rapid.Bool().Draw(t, "long starts apart") {
+		limits.Seconds, limits.Long, limits.LongVA = 10, units.Watts(draw("long W", 300, 2000)), units.VoltAmps(draw("long VA", 300, 2000))
+	}
+	return limits
 }
 
 // The least stress against every assignment there is, in every turn: legs given, 240 V, shared neutrals, several units, twins,
@@ -259,7 +274,8 @@ func TestAssign_ScalesAndMirrors(t *testing.T) {
 		split := assign(t, panel, limits)
 		k := float64(rapid.IntRange(1, 5000).Draw(t, "k"))
 		scaled := assign(t, panel, loads.LegLimits{Running: limits.Running * units.Watts(k), RunningVA: limits.RunningVA * units.VoltAmps(k),
-			Starting: limits.Starting * units.Watts(k), StartingVA: limits.StartingVA * units.VoltAmps(k)})
+			Starting: limits.Starting * units.Watts(k), StartingVA: limits.StartingVA * units.VoltAmps(k),
+			Seconds: limits.Seconds, Long: limits.Long * units.Watts(k), LongVA: limits.LongVA * units.VoltAmps(k)})
 		if math.Abs(scaled.Stress*k-split.Stress) > 2.1e-6*split.Stress {
 			t.Errorf("limits × %v: %v, before %v", k, scaled.Stress, split.Stress)
 		}

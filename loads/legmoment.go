@@ -14,6 +14,20 @@ type LegLimits struct {
 	RunningVA  units.VoltAmps
 	Starting   units.Watts
 	StartingVA units.VoltAmps
+	Seconds    units.Seconds // a start that lasts longer is held to Long and LongVA; 0: none is, however long
+	Long       units.Watts
+	LongVA     units.VoltAmps
+}
+
+// isLong says whether a load's start lasts longer than a leg's short-time rating.
+func (l LegLimits) isLong(of *Load) bool { return l.Seconds > 0 && of.StartTime > l.Seconds }
+
+// start is what a leg may give while a load starts.
+func (l LegLimits) start(of *Load) (units.Watts, units.VoltAmps) {
+	if l.isLong(of) {
+		return l.Long, l.LongVA
+	}
+	return l.Starting, l.StartingVA
 }
 
 // heavierLeg limits nothing but what runs, to 1 VA: the stress under it is the heavier leg in VA.
@@ -79,7 +93,8 @@ func (d *Demand) Hardest(of []string, limits LegLimits) LegMoment {
 				if l.Starts && part != 0 && (l.Care == home.Keep || i == t) {
 					start := at
 					start.Starter, start.Draw = l.Name, at.Draw+part*(l.Starting-l.unit())
-					worst.raise(start, limits.Starting, limits.StartingVA)
+					w, va := limits.start(l)
+					worst.raise(start, w, va)
 				}
 			}
 		}
@@ -112,5 +127,5 @@ func (m *LegMoment) raise(at LegMoment, w units.Watts, va units.VoltAmps) {
 
 // limitsStarts says whether a start is limited at all.
 func (l LegLimits) limitsStarts() bool {
-	return float64(l.Starting) < unlimited || float64(l.StartingVA) < unlimited
+	return float64(l.Starting) < unlimited || float64(l.StartingVA) < unlimited || l.Seconds > 0
 }

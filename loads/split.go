@@ -24,6 +24,8 @@ const mostPairs = 1 << 18
 // A splitter finds the assignment whose stress is least. Stresses are squared here.
 type splitter struct {
 	running, starting caps
+	long              caps // of starts that last longer than some seconds
+	limits            LegLimits
 	realCounts        bool // a limit in W is below that in VA
 	startsCount       bool // a start is limited
 
@@ -52,7 +54,7 @@ type splitter struct {
 type draw struct {
 	on      complex128 // running
 	surge   complex128 // what a start is above that
-	starts  bool
+	starts  *caps      // what the leg may give then; nil for what has no start
 	rotates bool
 }
 
@@ -66,7 +68,7 @@ func (d *draw) kept() complex128 {
 
 // within says whether the turn of another rotated circuit is as hard on a leg, or there is nothing of this one.
 func (d draw) within(other draw) bool {
-	return d == draw{} || less(d.on, other.on) && (!d.starts || other.starts && less(d.on+d.surge, other.on+other.surge))
+	return d == draw{} || less(d.on, other.on) && (d.starts == nil || d.starts == other.starts && less(d.on+d.surge, other.on+other.surge))
 }
 
 // less says that a is no more than b in W and in var. Loads draw both or none, so that a sum with a in it is then no more than
@@ -87,7 +89,7 @@ func (c *choice) half() complex128 { return (c.draws[0].kept() - c.draws[1].kept
 
 // makesMoments says whether it does more than run all the time.
 func (c *choice) makesMoments() bool {
-	return c.draws[0].starts || c.draws[0].rotates || c.draws[1].starts || c.draws[1].rotates
+	return c.draws[0].starts != nil || c.draws[0].rotates || c.draws[1].starts != nil || c.draws[1].rotates
 }
 
 // spokenFor says whether turns that are looked at anyhow are as hard as those of a rotated circuit and its partner, which can lie
@@ -102,7 +104,8 @@ func (c *choice) spokenFor(by [2][]draw) bool {
 func newSplitter(loads []Load, given []place, limits LegLimits, of []string) *splitter {
 	s := &splitter{startsCount: limits.limitsStarts(), mirror: true, best: math.Inf(1), open: math.Inf(1)}
 	s.running, s.starting = capsOf(float64(limits.Running), float64(limits.RunningVA)), capsOf(float64(limits.Starting), float64(limits.StartingVA))
-	s.realCounts = s.running.w < s.running.va || s.starting.w < s.starting.va
+	s.long, s.limits = capsOf(float64(limits.Long), float64(limits.LongVA)), limits
+	s.realCounts = s.running.w < s.running.va || s.starting.w < s.starting.va || (limits.Seconds > 0 && s.long.w < s.long.va)
 	s.choices = make([]choice, 0, len(loads))
 	done := make([]bool, len(loads))
 	for _, i := range bySize(loads) {
@@ -135,7 +138,7 @@ func bySize(loads []Load) []int {
 		a, b := &loads[i], &loads[j]
 		return cmp.Or(cmp.Compare(real(b.Running), real(a.Running)), cmp.Compare(imag(b.Running), imag(a.Running)),
 			cmp.Compare(real(b.Starting), real(a.Starting)), cmp.Compare(imag(b.Starting), imag(a.Starting)),
-			cmp.Compare(a.Count, b.Count), cmp.Compare(a.Care, b.Care))
+			cmp.Compare(a.StartTime, b.StartTime), cmp.Compare(a.Count, b.Count), cmp.Compare(a.Care, b.Care))
 	})
 	return order
 }
@@ -144,7 +147,10 @@ func bySize(loads []Load) []int {
 func (s *splitter) drawOf(l *Load, part Power) draw {
 	d := draw{on: complex128(part * l.Running), rotates: l.Care == home.Rotate}
 	if l.Starts && s.startsCount {
-		d.starts, d.surge = true, complex128(part*(l.Starting-l.unit()))
+		d.starts, d.surge = &s.starting, complex128(part*(l.Starting-l.unit()))
+		if s.limits.isLong(l) {
+			d.starts = &s.long
+		}
 	}
 	return d
 }

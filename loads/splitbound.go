@@ -19,7 +19,7 @@ func capsOf(w, va float64) caps {
 // A leg is what may come on top of its kept circuits.
 type leg struct {
 	turns   []complex128 // rotated circuits
-	surges  []complex128 // starts of kept circuits
+	surges  []moment     // starts of kept circuits
 	moments []moment     // of one of either or both; the first is that of nothing
 }
 
@@ -34,22 +34,22 @@ func (s *splitter) lay(side int, d *draw) {
 	l := &s.legs[side]
 	switch {
 	case d.rotates:
-		if d.starts {
-			l.add(moment{d.on + d.surge, &s.starting})
+		if d.starts != nil {
+			l.add(moment{d.on + d.surge, d.starts})
 		}
 		if !anyAbove(l.turns, d.on) {
 			l.turns = append(l.turns, d.on)
 			l.add(moment{d.on, &s.running})
 			for _, surge := range l.surges {
-				l.add(moment{d.on + surge, &s.starting})
+				l.add(moment{d.on + surge.more, surge.caps})
 			}
 		}
-	case d.starts:
-		if !anyAbove(l.surges, d.surge) {
-			l.surges = append(l.surges, d.surge)
-			l.add(moment{d.surge, &s.starting})
+	case d.starts != nil:
+		if start := (moment{d.surge, d.starts}); !start.below(l.surges) {
+			l.surges = append(l.surges, start)
+			l.add(start)
 			for _, turn := range l.turns {
-				l.add(moment{turn + d.surge, &s.starting})
+				l.add(moment{turn + d.surge, d.starts})
 			}
 		}
 	}
@@ -62,9 +62,14 @@ func anyAbove(of []complex128, than complex128) bool {
 
 // add adds a moment unless a harder one is there.
 func (l *leg) add(m moment) {
-	if !slices.ContainsFunc(l.moments, func(other moment) bool { return m.caps == other.caps && less(m.more, other.more) }) {
+	if !m.below(l.moments) {
 		l.moments = append(l.moments, m)
 	}
+}
+
+// below says whether one of them asks at least as much of the same limits.
+func (m moment) below(of []moment) bool {
+	return slices.ContainsFunc(of, func(other moment) bool { return m.caps == other.caps && less(m.more, other.more) })
 }
 
 // A mark is how far moments, and what makes them, have come on both legs.

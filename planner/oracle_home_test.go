@@ -141,6 +141,7 @@ func (c *plainCircuit) fields(h *plainHome) []string {
 	}
 	if c.like != "" {
 		add("like: %s", c.like)
+		add("needs: {can_wait: 6 min}")
 		return out
 	}
 	add("volts: %s V, power_factor: %s, needs: {wave: %s, can_wait: 6 min}", number(c.volts), number(c.pf), c.wave)

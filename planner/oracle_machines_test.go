@@ -167,6 +167,69 @@ func (h *plainHome) batteryFigures(f map[string]float64, d *plainDemand) {
 	f["battery.runtime_h"] = math.Min(8760, at-d.startH)
 }
 
+// bearsOnLegs tries every way to put the circuits on the legs of a wound generator: half of its rating on each, running with the
+// margin, starting within its surge and its dip. Below 3.5 kW it gives 120 V alone.
+func (h *plainHome) bearsOnLegs(kW float64, f map[string]float64) bool {
+	if h.service != "120/240 V" {
+		return true
+	}
+	var free []int
+	for i, c := range h.circuits {
+		carried := h.care(&c) != "shed"
+		switch {
+		case kW < 3.5 && carried && (c.volts > 200 || c.partner >= 0):
+			return false
+		case carried && c.volts <= 200:
+			free = append(free, i)
+		}
+	}
+	if kW < 3.5 {
+		return true
+	}
+	const hair = 1 + 1e-9
+	w, va := kW*1000*f["site.engine_derate"]/2*hair, kW*1000/h.assume["generator_power_factor"]*f["site.alternator_derate"]/2*hair
+	dip := h.assume["allowed_dip"] / (h.assume["reactance"] * (1 - h.assume["allowed_dip"]))
+	margin, surge := 1+h.assume["power_margin"], math.Max(1, h.assume["generator_surge"])
+	bears := func(side map[int]int) bool {
+		for _, turn := range h.turns() {
+			for leg := range 2 {
+				part := func(i int) complex128 {
+					if s, one := side[i]; one {
+						return complex(float64(1-(s^leg)), 0)
+					}
+					return 0.5
+				}
+				var on complex128
+				for _, i := range turn {
+					on += part(i) * h.all(i)
+				}
+				if real(on)*margin > w || cmplx.Abs(on)*margin > va {
+					return false
+				}
+				for _, i := range turn {
+					if start, ok := h.starting(&h.circuits[i]); ok && part(i) != 0 {
+						moment := on + part(i)*(start-h.running(&h.circuits[i]))
+						if real(moment) > w*surge || cmplx.Abs(moment) > va*dip {
+							return false
+						}
+					}
+				}
+			}
+		}
+		return true
+	}
+	for bits := range 1 << len(free) {
+		side := map[int]int{}
+		for k, i := range free {
+			side[i] = bits >> k & 1
+		}
+		if h.permits(side) && bears(side) {
+			return true
+		}
+	}
+	return false
+}
+
 func (h *plainHome) generatorFigures(f map[string]float64) {
 	margin, dip, x := 1+h.assume["power_margin"], h.assume["allowed_dip"], h.assume["reactance"]
 	factor := h.assume["generator_power_factor"]
@@ -180,7 +243,7 @@ func (h *plainHome) generatorFigures(f map[string]float64) {
 	const hair = 1 - 1e-9 // rounding errors do not ask for the next size
 	var size float64
 	for _, g := range profiles.Generators() {
-		if g.KW >= ratedKW*hair && g.KW/factor >= ratedKVA*hair {
+		if g.KW >= ratedKW*hair && g.KW/factor >= ratedKVA*hair && h.bearsOnLegs(g.KW, f) {
 			size = g.KW
 			break
 		}

@@ -52,7 +52,7 @@ const (
 // for the end of ctx, whose error it then gives. The same home has the same plan on every machine: work is counted, not timed.
 func Plan(ctx context.Context, house *home.Home, want Want) (*Result, error) {
 	d := sheet.NewDuty(house)
-	r := &Result{Home: house, Demand: d.Demand, Rating: d.Rating, duty: d, c: choose.NewCase(d)}
+	r := &Result{Home: house, Demand: d.Demand, Rating: d.Rating, Legs: d.Demand.Legs, duty: d, c: choose.NewCase(d)}
 	return r.More(ctx, want)
 }
 
@@ -93,7 +93,20 @@ func (r *Result) work(ctx context.Context) {
 		r.Options = append(r.Options, newOption(c, kind, best, r.whyNot(kind, best)))
 	}
 	r.choose()
+	r.lieOnLegs()
 	r.Cautions = cautions(r)
+}
+
+// lieOnLegs puts the circuits on the legs as the check of what is chosen has them.
+func (r *Result) lieOnLegs() {
+	o, _ := r.Option(r.Choice)
+	for _, p := range r.Sheets(o) {
+		if split, ok := r.duty.LegsOn(p.Sheet); ok && p.Part == sheet.House {
+			split.Moves, split.Better = r.Demand.Legs.Moves, r.Demand.Legs.Better
+			r.Legs = split
+			return
+		}
+	}
 }
 
 // kinds are the options, in the order in which they are shown.

@@ -36,6 +36,7 @@ type Result struct {
 	Sheet    *working.Sheet
 	Options  []Option // battery, generator, hybrid, in this order
 	Cautions []Caution
+	Legs     loads.LegSplit    // how the circuits lie on the legs: as suits the design chosen, else as evenly as can be
 	Turns    waiting.Timetable // of the circuits that take turns; with Choice
 	Outlook  Outlook
 	Chance   Chance

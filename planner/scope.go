@@ -26,7 +26,9 @@ func Scope(r *Result) *transfer.Scope {
 	if r.Choice != None {
 		in.Chosen = string(r.Choice)
 	}
-	return transfer.Work(r.duty.Home, &r.Demand, in)
+	demand := r.Demand
+	demand.Legs = r.Legs
+	return transfer.Work(r.duty.Home, &demand, in)
 }
 
 // sourceOf is what the electrician meets of the sheets of a design, ours or the household's own, or of one unit. What has an

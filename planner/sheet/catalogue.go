@@ -76,6 +76,7 @@ func (d *Duty) LeastGeneratorKW() float64 {
 	for _, kW := range profiles.GeneratorSizesKW() {
 		g := profiles.Generator{KW: kW, Distortion: 0, Alternator: "wound", SurgeS: infinite}
 		h := d.holding(generatorSheet(d.Home, &g, ""), Place{Part: House}, nil)
+		h.checkVolts()
 		h.checkRatings()
 		h.checkSurge()
 		h.checkLegs()

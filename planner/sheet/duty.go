@@ -23,6 +23,7 @@ type Duty struct {
 	InOneGo  bool     // one circuit by itself, used in one go where that can be
 
 	outages []outage.Outage
+	stress  []stressed // assignments of the circuits to legs, by the proportions of the limits
 }
 
 // NewDuty is the duty of all that is kept or takes turns in a home. It never fails on a [home.Home] that [home.Read] returned.

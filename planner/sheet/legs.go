@@ -1,13 +1,16 @@
 package sheet
 
 import (
+	"math"
 	"slices"
 
 	"holdover/loads"
+	"holdover/loads/units"
 )
 
 // This file holds each leg of a 120/240 V source to what comes on it, running and starting, and keeps shared neutrals off a 120 V
-// one.
+// one. The legs are not split beforehand: the question is whether any assignment of the circuits keeps both legs within what the
+// sheet gives, in every turn.
 
 const eachHalf = "circuit theory: each half of a centre-tapped source carries its own"
 
@@ -28,10 +31,99 @@ func (h *holding) checkLegs() {
 	if !two || !known || !h.Has("va") {
 		return // asked for under volts or va
 	}
-	h.checkHalves()
-	if h.demand.Legs.Of != nil { // at best no split is known
-		h.checkLegStart()
+	margin := h.home.Assume.PowerMargin
+	limits := h.legLimits(margin)
+	split := h.assigned(limits)
+	outcome := Fails
+	switch {
+	case split.Stress <= hair:
+		outcome = Holds
+	case h.figures != nil && margin > 0:
+		if without := h.legLimits(0); h.assigned(without).Stress <= hair {
+			outcome, limits, split = HoldsIf, without, h.assigned(without)
+		}
 	}
+	h.sayLegs(outcome, split, limits)
+}
+
+// sayLegs says what the hardest moment on a leg asks of it, in the assignment that asks least.
+func (h *holding) sayLegs(outcome Outcome, split loads.LegSplit, limits loads.LegLimits) {
+	at := split.Binds
+	id := "legs"
+	if at.Starter != "" {
+		id = "leg-start"
+	}
+	if h.figures == nil {
+		h.say(id, outcome, nil, "")
+		return
+	}
+	draws, gives, unit := float64(at.Draw.VA()), float64(at.Draw.VA())/at.Stress, " VA"
+	if at.Real {
+		draws, gives, unit = float64(at.Draw.W()), float64(at.Draw.W())/at.Stress, " W"
+	}
+	if at.Stress == 0 {
+		gives = float64(limits.RunningVA)
+	}
+	figures := h.legFigures(at, draws, gives, unit)
+	switch {
+	case outcome == Holds:
+		h.say(id, outcome, figures, "The hardest moment of a leg is %s: it draws %s%s of the %s%s that it may.", at, number(draws), unit, number(gives), unit)
+	case outcome == HoldsIf:
+		h.say(id, outcome, figures, "You accept less than %s of head-room on a leg: %s draws %s%s of the %s%s that it gives.", percent(h.home.Assume.PowerMargin), at, number(draws), unit, number(gives), unit)
+	case split.Bound <= hair:
+		h.say(id, outcome, figures, "No assignment of the circuits to its legs was found within what they give (%s draws %s%s of %s%s); that there is none is not proven.", at, number(draws), unit, number(gives), unit)
+	default:
+		h.say(id, outcome, figures, "However the circuits lie on its legs, one draws more than it may: at best %s draws %s%s of %s%s.", at, number(draws), unit, number(gives), unit)
+	}
+}
+
+func (h *holding) legFigures(at loads.LegMoment, draws, gives float64, unit string) []string {
+	unit = unit[1:]
+	from := []string{h.given("legs", float64(h.Legs), "legs"), h.given("va", float64(h.VA), "VA")}
+	limit, draw := "fit.leg_"+map[string]string{"VA": "va", "W": "w"}[unit], "load.heavier_leg_"+map[string]string{"VA": "va", "W": "w"}[unit]
+	how := "its rating · share that one leg may give, derated, less the head-room"
+	if at.Starter != "" {
+		limit, draw = "fit.leg_surge_"+map[string]string{"VA": "va", "W": "w"}[unit], "load.leg_start_"+map[string]string{"VA": "va", "W": "w"}[unit]
+		how = "what it gives for a start · share that one leg may give, derated; of an alternator the VA that hold its dip"
+	}
+	return []string{h.figure(limit, gives, unit, how, eachHalf, from...),
+		h.figure(draw, draws, unit, at.String()+", the circuits on the legs as asks least of them", sums, "load.running_va")}
+}
+
+// legLimits is what one leg gives here, its running ratings less a head-room.
+func (h *holding) legLimits(margin float64) loads.LegLimits {
+	share := h.share()
+	derateW, derateVA, _ := h.derate()
+	steadyVA := units.VoltAmps(float64(h.VA) * derateVA * share)
+	steadyW := units.Watts(infinite)
+	if h.Has("watts") {
+		steadyW = units.Watts(float64(h.Watts) * derateW * share)
+	}
+	l := loads.LegLimits{Running: steadyW / units.Watts(1+margin), RunningVA: steadyVA / units.VoltAmps(1+margin), Starting: units.Watts(infinite), StartingVA: units.VoltAmps(infinite)}
+	if !h.Has("surge") || !h.Has("watts") {
+		if l.Starting, l.StartingVA = steadyW, steadyVA; !h.electronic() {
+			l.StartingVA = h.dipVA(steadyVA)
+		}
+		return l
+	}
+	surgeW, surgeVA := h.surgeRatings()
+	l.Starting, l.StartingVA = max(steadyW, surgeW*units.Watts(share)), max(steadyVA, surgeVA*units.VoltAmps(share))
+	if !h.electronic() {
+		l.StartingVA = h.dipVA(steadyVA)
+	}
+	if h.Has("surge_seconds") {
+		l.Seconds, l.Long, l.LongVA = max(h.SurgeTime, leastSeconds), steadyW, min(steadyVA, l.StartingVA)
+	}
+	return l
+}
+
+// leastSeconds is how long a surge of no length holds: not at all, s.
+const leastSeconds = 1e-9
+
+// dipVA is the starting VA that dips an alternator of so many VA by as much as is allowed: S·d/(X·(1 − d)).
+func (h *holding) dipVA(rated units.VoltAmps) units.VoltAmps {
+	a := h.home.Assume
+	return rated * units.VoltAmps(a.AllowedDip/(a.Reactance*(1-a.AllowedDip)))
 }
 
 // share is what one leg may give of the rating.
@@ -42,75 +134,54 @@ func (h *holding) share() float64 {
 	return legShare
 }
 
-// checkHalves holds one leg's share of the VA, and of the watts where the sheet gives them, to the heavier leg with the head-room of
-// the plan.
-func (h *holding) checkHalves() {
-	derateW, derateVA, _ := h.derate()
-	half, heavier := float64(h.VA)*derateVA*h.share(), float64(h.demand.Legs.Heaviest)
-	figures := []string{h.given("legs", float64(h.Legs), "legs"),
-		h.figure("fit.leg_va", half, "VA", "its VA · share that one leg may give, derated", eachHalf, h.given("va", float64(h.VA), "VA")),
-		h.figure("load.heavier_leg_va", heavier, "VA", "the heavier leg, the circuits split as evenly as can be; in a 120 V house everything", sums, "load.running_va")}
-	gives, draws, unit := half, heavier, "VA"
-	if h.Has("watts") {
-		halfW, heavierW := float64(h.Watts)*derateW*h.share(), float64(max(h.demand.Legs.A.W(), h.demand.Legs.B.W()))
-		figures = append(figures, h.figure("fit.leg_w", halfW, "W", "its watts · share that one leg may give, derated", eachHalf, h.given("watts", float64(h.Watts), "W")),
-			h.figure("load.heavier_leg_w", heavierW, "W", "real power of the heavier leg", sums, "load.running_w"))
-		if heavierW/halfW > heavier/half {
-			gives, draws, unit = halfW, heavierW, "W"
-		}
-	}
-	margin := h.home.Assume.PowerMargin
-	switch {
-	case draws > gives*hair:
-		h.say("legs", Fails, figures, "Each leg gives %s %s here; the heavier one is to carry %s %s.", number(gives), unit, number(draws), unit)
-	case draws*(1+margin) > gives*hair:
-		h.say("legs", HoldsIf, append(figures, h.assumed("assume.power_margin", margin, "")), "You accept less than %s of head-room: each leg gives %s %s here, the heavier one is to carry %s %s.", percent(margin), number(gives), unit, number(draws), unit)
-	default:
-		h.say("legs", Holds, figures, "Each leg gives %s %s here; the heavier one is to carry %s %s.", number(gives), unit, number(draws), unit)
-	}
+// A stressed assignment is the best under limits of a proportion, of a source that gives 1 VA on a leg.
+type stressed struct {
+	limits loads.LegLimits
+	split  loads.LegSplit
 }
 
-// checkLegStart holds the hardest start on one leg to that leg's share of the surge.
-func (h *holding) checkLegStart() {
-	if h.Watts == 0 {
-		return
+// assigned is the assignment that asks least of legs with some limits. Sheets of one proportion, such as the sizes of one make, share it.
+func (d *Duty) assigned(limits loads.LegLimits) loads.LegSplit {
+	va := limits.RunningVA
+	if va <= 0 {
+		return loads.LegSplit{Stress: infinite, Bound: infinite, Proven: true}
 	}
-	_, surgeVA := h.surgeRatings()
-	half := float64(surgeVA) * h.share()
-	starter, worst := h.hardestOnALeg()
-	if starter == "" || worst <= half*hair {
-		return
-	}
-	from := []string{h.given("va", float64(h.VA), "VA"), h.given("watts", float64(h.Watts), "W")}
-	if h.Has("surge") {
-		from = append(from, h.given("surge", float64(h.Surge), "W"))
-	}
-	figures := []string{h.figure("fit.leg_surge_va", half, "VA", "VA · surge W / W of its ratings, derated · share that one leg may give", eachHalf, from...),
-		h.figure("load.leg_start_va", worst, "VA", "the running total of one leg, and the hardest starter on it starting", sums, "load.running_va")}
-	h.say("leg-start", Fails, figures, "One leg is to give %s VA when %s starts; for a short time it gives %s VA.", number(worst), starter, number(half))
+	one := loads.LegLimits{Running: limits.Running / units.Watts(va), RunningVA: 1, Starting: limits.Starting / units.Watts(va), StartingVA: limits.StartingVA / va,
+		Seconds: limits.Seconds, Long: limits.Long / units.Watts(va), LongVA: limits.LongVA / va}
+	split := d.splitUnder(one)
+	split.Stress, split.Bound = split.Stress/float64(va), split.Bound/float64(va)
+	split.Binds.Stress = split.Stress
+	return split
 }
 
-// hardestOnALeg is the largest draw of one leg, VA, while one unit of a circuit starts.
-func (h *holding) hardestOnALeg() (starter string, worst float64) {
-	for _, leg := range []struct {
-		name    string
-		running loads.Power
-	}{{"A", h.demand.Legs.A}, {"B", h.demand.Legs.B}} {
-		for i := range h.demand.Loads {
-			l, on := &h.demand.Loads[i], h.demand.Legs.Of[i]
-			if !l.Starts || (on != leg.name && on != "both") {
-				continue
-			}
-			more := l.Starting - l.Running/loads.Power(complex(float64(l.Count), 0))
-			if on == "both" {
-				more /= 2
-			}
-			if va := float64((leg.running + more).VA()); va > worst {
-				starter, worst = l.Name, va
-			}
+func (d *Duty) splitUnder(one loads.LegLimits) loads.LegSplit {
+	for _, s := range d.stress {
+		if alike(s.limits, one) {
+			return s.split
 		}
 	}
-	return starter, worst
+	split := loads.LegSplit{Stress: float64(d.Demand.Legs.Heaviest), Bound: float64(d.Demand.Legs.Heaviest), Proven: true}
+	if d.Demand.Legs.Of != nil { // at best no assignment is known, and any has at least half of all on one leg
+		split = d.Demand.Assign(d.Home, one)
+	}
+	d.stress = append(d.stress, stressed{one, split})
+	return split
+}
+
+// alike says whether limits are the same but for rounding.
+func alike(a, b loads.LegLimits) bool {
+	near := func(x, y float64) bool { return x == y || math.Abs(x-y) <= 1e-12*math.Abs(x) }
+	return near(float64(a.Running), float64(b.Running)) && near(float64(a.Starting), float64(b.Starting)) && near(float64(a.StartingVA), float64(b.StartingVA)) &&
+		a.Seconds == b.Seconds && near(float64(a.Long), float64(b.Long)) && near(float64(a.LongVA), float64(b.LongVA))
+}
+
+// LegsOn is how the circuits lie on the legs of a sheet such that least is asked of it; ok is false where it has not two.
+func (d *Duty) LegsOn(s Sheet) (split loads.LegSplit, ok bool) {
+	if two, known := s.TwoLegs(); !two || !known || !s.Has("va") || !d.SplitPhase() {
+		return split, false
+	}
+	h := d.holding(s, Place{Part: House}, nil)
+	return h.assigned(h.legLimits(d.Home.Assume.PowerMargin)), true
 }
 
 // sharedNeutrals lists the pairs of a shared neutral of which a half at least is to be served: the halves of a pair move together,

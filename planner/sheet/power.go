@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 
 	"holdover/loads/units"
@@ -110,15 +111,13 @@ func (h *holding) surgeRatings() (w units.Watts, va units.VoltAmps) {
 // start too, and a start that outlasts its surge must be within that.
 func (h *holding) checkSurge() {
 	d := h.demand
-	if d.WorstStart == "" {
-		h.say("surge", Holds, nil, "Nothing here starts with a surge.")
-		return
-	}
 	derateW, derateVA, from := h.derate()
 	figures := append([]string{"load.worst_moment_w", "load.worst_moment_va", "load.start_seconds"}, from...)
-	wanted := starting{d.WorstStart, d.WorstW, d.WorstVA, d.StartTime}
+	wanted := starting{h.starter(), d.WorstW, d.WorstVA, d.StartTime}
 	steadyW, steadyVA := units.Watts(float64(h.Watts)*derateW), units.VoltAmps(float64(h.VA)*derateVA)
 	switch {
+	case d.WorstStart == "" && d.WorstW <= d.RunningW:
+		h.say("surge", Holds, nil, "Nothing here starts with a surge.")
 	case h.Has("watts") && h.Has("va") && d.WorstW <= steadyW*hair && d.WorstVA <= steadyVA*hair:
 		h.say("surge", Holds, figures, "%s; it gives as much steadily.", wanted)
 	case !h.Has("surge"):
@@ -130,6 +129,9 @@ func (h *holding) checkSurge() {
 		h.checkDip()
 	}
 }
+
+// starter is what starts in the worst moment, or comes on with all else.
+func (h *holding) starter() string { return cmp.Or(h.demand.WorstStart, "the last circuit") }
 
 // A starting is the worst moment in words.
 type starting struct {
@@ -182,16 +184,16 @@ func (h *holding) checkDip() {
 		h.assumed("assume.reactance", a.Reactance, ""), h.given("va", float64(h.VA), "VA"), "load.worst_moment_va", "site.alternator_derate")
 	figures := []string{id, h.assumed("assume.allowed_dip", a.AllowedDip, "")}
 	if dip > a.AllowedDip*hair {
-		h.say("dip", Fails, figures, "Its voltage dips by %s when %s starts; %s is allowed.", percent(dip), d.WorstStart, percent(a.AllowedDip))
+		h.say("dip", Fails, figures, "Its voltage dips by %s when %s starts; %s is allowed.", percent(dip), h.starter(), percent(a.AllowedDip))
 		return
 	}
 	curve := profiles.VoltageTolerance()
 	minds := h.sensitive()
 	if len(minds) == 0 || curve.Tolerates(1-dip, float64(d.StartTime)) {
-		h.say("dip", Holds, figures, "Its voltage dips by %s when %s starts; %s is allowed.", percent(dip), d.WorstStart, percent(a.AllowedDip))
+		h.say("dip", Holds, figures, "Its voltage dips by %s when %s starts; %s is allowed.", percent(dip), h.starter(), percent(a.AllowedDip))
 		return
 	}
 	ride := units.Seconds(curve.Ride(1 - dip))
 	h.sayMet("dip", figures, "You accept that %s may restart: its voltage dips by %s for %s when %s starts, and electronics ride that through for %s (ITIC curve).",
-		few(minds), percent(dip), brief(d.StartTime), d.WorstStart, brief(ride))
+		few(minds), percent(dip), brief(d.StartTime), h.starter(), brief(ride))
 }

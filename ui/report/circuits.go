@@ -22,7 +22,7 @@ func addCircuits(p *page, r *planner.Result) {
 			starting = units.Format(float64(l.Starting.VA()))
 		}
 		energy := loads.EnergyOver(l.Hourly, r.Demand.Start, r.Home.Outage.Length)
-		t.add(named(l.Circuit), string(l.Care), units.Format(float64(l.Running.W())), starting, units.Format(float64(energy)), r.Demand.Legs.Of[i])
+		t.add(named(l.Circuit), string(l.Care), units.Format(float64(l.Running.W())), starting, units.Format(float64(energy)), r.Legs.Of[i])
 	}
 	t.write(p)
 }
@@ -51,7 +51,7 @@ func addShed(p *page, r *planner.Result) {
 
 // addLegs says how the running total lies on the two legs.
 func addLegs(p *page, r *planner.Result) {
-	legs := r.Demand.Legs
+	legs := r.Legs
 	p.heading("Legs")
 	if r.Home.House.Service != home.SplitPhase {
 		p.item(fmt.Sprintf("One leg of %s carries everything: %s.", r.Home.House.Service, amount(float64(legs.A.VA()), "VA")))

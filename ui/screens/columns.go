@@ -103,8 +103,8 @@ func useText(l look, result *planner.Result, i int) string {
 }
 
 func legText(l look, result *planner.Result, i int) string {
-	if _, place, ok := loadOf(result, i); ok && place < len(result.Demand.Legs.Of) {
-		return result.Demand.Legs.Of[place]
+	if _, place, ok := loadOf(result, i); ok && place < len(result.Legs.Of) {
+		return result.Legs.Of[place]
 	}
 	return l.glyphs.dash
 }
