@@ -19,7 +19,7 @@ import (
 // bounds are the runtimes of a unit.
 type bounds struct {
 	sure    units.Hours // as far as the maker vouches
-	runtime units.Hours // the same, the power law carried on beyond its points
+	runtime units.Hours // likely: lighter loads than the maker published one for take no more energy than that
 	best    units.Hours // the kindest way to read use and sheet
 	carried bool        // the outage is carried for sure
 	spared  bool        // and with the head-room of the plan
@@ -106,23 +106,18 @@ func (h *holding) chemistries() []profiles.Chemistry {
 	return profiles.Chemistries()
 }
 
-// reserveOf makes the reserve for one chemistry: the law through two published runtimes or more, else the Wh, else one runtime.
-// problem names what the sheet lacks.
+// reserveOf makes the reserve for one chemistry: by the published runtimes where there are any, else by the Wh. problem names what
+// the sheet lacks.
 func (h *holding) reserveOf(c profiles.Chemistry) (r Reserve, problem string) {
 	age := h.Ageing(h.Sheet, c)
 	left := age.EndOfLife * age.Temperature
 	efficiency, idle := h.conversion()
-	law, ok := FitLaw(h.Runtimes, h.Watts)
-	switch {
-	case ok && h.Has("energy"):
-		return newLaw(law, left, h.demand.RunningW).atMostEnergy(h.Energy, efficiency, idle), ""
+	switch curve, ok := NewCurve(h.Runtimes, h.Watts); {
 	case ok:
-		return newLaw(law, left, h.demand.RunningW), ""
+		return newPublished(curve, left, h.Energy, efficiency, idle), ""
 	case h.Has("energy") && h.Energy > 0:
 		usable := h.packOf(c).UsableKWh[1] * 1000 * (1 + h.home.Assume.EnergyMargin)
 		return newStore(units.WattHours(usable), left, efficiency, idle), ""
-	case len(h.Runtimes) > 0 && h.Watts > 0:
-		return newPoint(h.Runtimes[0], h.Watts, left), ""
 	case len(h.Runtimes) > 0:
 		return Reserve{}, "its continuous watts, of which the loads of its published runtimes are shares"
 	}
@@ -182,7 +177,7 @@ func (h *holding) runtimes() (b bounds, r Reserve, problem string) {
 			b.runtime, r = at, one
 		}
 		b.best = max(b.best, lasts(day, 1, func(x Stretch) float64 { return kindest(x, one.Use) }))
-		if one.Stored && !h.InOneGo {
+		if one.Published == nil && !h.InOneGo {
 			b.carried, b.spared = b.carried && h.carries(c, false), b.spared && h.carries(c, true)
 			continue
 		}
@@ -203,16 +198,22 @@ func (h *holding) checkRuntime() {
 		h.ask("runtime", problem, fmt.Sprintf("%s are wanted.", span(length)))
 		return
 	}
+	if !r.Claims(h.demand.RunningW) {
+		most := float64(r.Published.Heaviest()) * r.Left
+		h.ask("runtime", fmt.Sprintf("its runtime at %s", watts(h.demand.RunningW)), fmt.Sprintf("The heaviest load that it is published for is %s W, with the battery at %s of its new capacity %s W; %s are wanted.",
+			number(r.Published.Heaviest()), percent(r.Left), number(most), span(length)))
+		return
+	}
 	h.reserve = &b
 	figures := h.addRuntime(b, r)
-	says := fmt.Sprintf("It lasts %s%s with the battery at %s of its new capacity; %s are wanted.", span(b.runtime), h.throughout(b, r), percent(r.Left), span(length))
+	says := fmt.Sprintf("It lasts %s for sure%s with the battery at %s of its new capacity; %s are wanted.", span(b.sure), h.likely(b, r), percent(r.Left), span(length))
 	switch {
 	case b.spared:
 		h.say("runtime", Holds, figures, "%s", says)
 	case b.carried:
 		h.say("runtime", HoldsIf, figures, "You accept less than %s of head-room: it lasts %s, and %s are wanted.", percent(h.home.Assume.EnergyMargin), span(b.sure), span(length))
-	case b.runtime >= length && !r.Stored:
-		h.say("runtime", HoldsIf, figures, "The maker confirms the runtime at %s: %s, it lasts %s%s; %s are wanted.", watts(h.demand.RunningW), r.beyond(h.demand.RunningW), span(b.runtime), h.throughout(b, r), span(length))
+	case b.runtime >= length && r.Published != nil:
+		h.say("runtime", HoldsIf, figures, "The maker confirms the runtime at less than %s, the lightest load that one is published for: %s", watts(r.Published.Lightest()), says)
 	case b.best >= length && b.best > b.runtime:
 		h.say("runtime", HoldsIf, figures, "%s", h.kindly(b, length))
 	default:
@@ -220,23 +221,16 @@ func (h *holding) checkRuntime() {
 	}
 }
 
-// throughout adds how long the unit lasts with everything on, where that is another figure.
-func (h *holding) throughout(b bounds, r Reserve) string {
-	if on := r.Hours(h.demand.RunningW); math.Abs(float64(on/b.runtime)-1) > 0.01 {
-		return fmt.Sprintf(" (%s with everything on throughout)", span(on))
+// likely adds how long the unit likely lasts, and with everything on, where those are other figures.
+func (h *holding) likely(b bounds, r Reserve) (text string) {
+	differs := func(a, b units.Hours) bool { return math.Abs(float64(a/b)-1) > 0.01 }
+	if differs(b.runtime, b.sure) {
+		text = fmt.Sprintf(" and likely %s", span(b.runtime))
 	}
-	return ""
-}
-
-// beyond says how a runtime was carried past what the maker published, by load or by the law's own misses.
-func (r Reserve) beyond(at units.Watts) string {
-	if r.ByLaw && r.Law.Within(at) && r.Law.Flatters > 0 {
-		return fmt.Sprintf("by the law through its published runtimes, which is up to %s above them", percent(r.Law.Flatters))
+	if on := r.Hours(h.demand.RunningW); differs(on, b.runtime) && differs(on, b.sure) {
+		text += fmt.Sprintf(" (%s with everything on throughout)", span(on))
 	}
-	if r.ByLaw {
-		return fmt.Sprintf("by its published runtimes, carried on beyond the loads they are for (%s to %s)", number(float64(r.Law.From)), watts(r.Law.To))
-	}
-	return fmt.Sprintf("by the energy of its one published runtime, which is for %s", watts(r.Most))
+	return text
 }
 
 // kindly says on what the longer runtime hangs.

@@ -3,86 +3,51 @@ package sheet
 import (
 	"math"
 
-	"holdover/loads/home"
 	"holdover/loads/units"
 )
 
 // A Reserve is what a unit has stored, as the share of it that a steady load uses in an hour: 1/t for a load that it carries
 // for t hours. Shares add up over a changing load, so the unit is empty when their sum reaches 1. That is exact for a store
-// of Wh, and for Peukert's law it is the usual way to join stretches of different load.
+// of Wh, and the usual way to join stretches of different load for a battery whose capacity falls with the load.
 type Reserve struct {
-	Law    Law         // through the published points, where there are two
-	ByLaw  bool        // else by Wh
-	Stored bool        // by Wh
-	Left   float64     // share of its new capacity that it has, by age and temperature
-	Least  units.Watts // loads for which the maker vouches; both 0: any
-	Most   units.Watts
-	rate   func(float64) float64
-}
-
-// atMostEnergy holds a reserve of published runtimes to the energy that the sheet says is stored: below the lightest published load,
-// where the law is only carried on, a load is taken to use no less than what it and the unit itself draw from the stored Wh. A
-// lighter load never lasts less long than the lightest published one.
-func (r Reserve) atMostEnergy(energy units.WattHours, efficiency float64, idle units.Watts) Reserve {
-	law, least := r.rate, float64(r.Least)
-	r.rate = func(w float64) float64 {
-		if w >= least {
-			return law(w)
-		}
-		drawn := (w/efficiency + float64(idle)) / (float64(energy) * r.Left)
-		return max(law(w), min(drawn, law(least)))
-	}
-	return r
-}
-
-// newLaw makes a reserve of published runtimes. A battery with a share s of its capacity left lasts at P as long as a new one
-// at P/s, so t is A·(P/s)^−B. The law is carried down to the lightest published load, or to running if that is lighter: below it
-// the unit gives the energy that it gives there and no more, since at a few watts its own needs count.
-func newLaw(law Law, left float64, running units.Watts) Reserve {
-	floor := float64(min(law.From, running))
-	return Reserve{Law: law, ByLaw: true, Left: left, Least: law.From, Most: law.To, rate: func(w float64) float64 {
-		if w < floor {
-			return w / floor / float64(law.Hours(units.Watts(floor/left)))
-		}
-		return 1 / float64(law.Hours(units.Watts(w/left)))
-	}}
+	Left      float64 // share of its new capacity that it has, by age and temperature
+	Published *Curve  // what the maker published; nil where it goes by Wh alone
+	use, sure func(units.Watts) float64
 }
 
 // newStore makes a reserve of usable Wh: DC draw = P/efficiency + idle.
 func newStore(usable units.WattHours, left, efficiency float64, idle units.Watts) Reserve {
-	return Reserve{Left: left, Stored: true, rate: func(w float64) float64 { return (w/efficiency + float64(idle)) / float64(usable) }}
-}
-
-// newPoint makes a reserve of one published runtime: the energy it gives at that load, at the outlet. Under a lighter load it
-// gives no less; for a heavier one the maker vouches for nothing.
-func newPoint(point home.Runtime, rated units.Watts, left float64) Reserve {
-	at := units.Watts(point.Load) * rated
-	energy := float64(at) * float64(point.Time) / 60 * left
-	return Reserve{Left: left, Most: at, rate: func(w float64) float64 { return w / energy }}
-}
-
-// Use is the share that a steady load uses in an hour.
-func (r Reserve) Use(at units.Watts) float64 { return r.rate(float64(at)) }
-
-// Sure is Use as far as the maker vouches for it: a load below the lightest published one is taken to use as much as that,
-// and one above the heaviest uses all at once. A law through more than two points may lie above one of them; so much is taken
-// off all of it.
-func (r Reserve) Sure(at units.Watts) float64 {
-	return r.vouched(at) * (1 + r.Law.Flatters)
-}
-
-func (r Reserve) vouched(at units.Watts) float64 {
-	const hair = 1 + 1e-9
-	switch {
-	case r.Most > 0 && float64(at) > float64(r.Most)*hair:
-		return math.Inf(1)
-	case at < r.Least:
-		return r.rate(float64(r.Least))
+	use := func(w units.Watts) float64 {
+		return (float64(w)/efficiency + float64(idle)) / float64(usable)
 	}
-	return r.rate(float64(at))
+	return Reserve{Left: left, use: use, sure: use}
 }
 
-// Hours is how long a steady load is carried.
+// newPublished makes a reserve of published runtimes. A battery with a share s of its capacity left lasts at P as long as a new one
+// at P/s. Where the sheet says how many Wh a new one holds, no load takes out more than is left of them; 0 where it does not.
+func newPublished(c Curve, left float64, energy units.WattHours, efficiency float64, idle units.Watts) Reserve {
+	held := func(w units.Watts, lasts units.Hours) float64 {
+		use := 1 / float64(lasts)
+		if energy > 0 {
+			use = max(use, (float64(w)/efficiency+float64(idle))/(float64(energy)*left))
+		}
+		return use
+	}
+	return Reserve{Left: left, Published: &c,
+		use:  func(w units.Watts) float64 { return held(w, c.Likely(w/units.Watts(left), efficiency, idle)) },
+		sure: func(w units.Watts) float64 { return held(w, c.Sure(w/units.Watts(left))) }}
+}
+
+// Use is the share that a steady load likely uses in an hour; +Inf for one that is heavier than any published.
+func (r Reserve) Use(at units.Watts) float64 { return r.use(at) }
+
+// Sure is Use as far as the maker vouches for it.
+func (r Reserve) Sure(at units.Watts) float64 { return r.sure(at) }
+
+// Claims says whether anything is claimed of a load.
+func (r Reserve) Claims(at units.Watts) bool { return !math.IsInf(r.sure(at), 1) }
+
+// Hours is how long a steady load is likely carried.
 func (r Reserve) Hours(at units.Watts) units.Hours { return held(1 / r.Use(at)) }
 
 // A Stretch is a part of an outage in which a load wanders between two levels with a known mean.
@@ -109,6 +74,9 @@ func (s Stretch) extremes(use func(units.Watts) float64) float64 {
 		return use(s.Mean)
 	}
 	share := float64((s.Mean - s.Low) / (s.High - s.Low))
+	if share >= 1 {
+		return use(s.High)
+	}
 	return (1-share)*use(s.Low) + share*use(s.High)
 }
 

@@ -9,35 +9,28 @@ import (
 // addRuntime writes how the runtime came about on the unit's sheet and returns the ids to show.
 func (h *holding) addRuntime(b bounds, r Reserve) []string {
 	from := append([]string{"load.running_w", "outage.length"}, h.addLeft(r)...)
-	how, source := "", "power law t = a·P^−b through the maker's own points; a battery with a share s left lasts at P as a new one at P/s"
-	switch {
-	case r.ByLaw:
-		how = fmt.Sprintf("t = %.4g·P^−%.4g h", r.Law.A, r.Law.B)
-		if r.Law.Points > 2 {
-			how += fmt.Sprintf(", least squares of ln t over ln P through %d points, none missed by more than %s; nothing passes on what it is above a point", r.Law.Points, percent(r.Law.WorstMiss))
+	efficiency, idle := h.conversion()
+	if r.Published != nil || h.Has("energy") {
+		from = append(from, h.conversionFigure("efficiency", "assume.inverter_efficiency", efficiency, ""), h.conversionFigure("idle", "assume.inverter_idle", float64(idle), "W"))
+	}
+	how := fmt.Sprintf("Wh · depth of discharge · share left · rate factor / (P/%.3g + %s)", efficiency, watts(idle))
+	source := "energy balance; depth of discharge, and Peukert's law at the mean draw for lead-acid, by the battery's kind"
+	if r.Published != nil {
+		how = fmt.Sprintf("a power law between the published points; below the lightest, %s, as much energy as there, (P/%.3g + %s)·t", watts(r.Published.Lightest()), efficiency, watts(idle))
+		source = "the maker's own points; a battery with a share s left lasts at P as a new one at P/s"
+		from = append(from, h.given("watts", float64(h.Watts), "W"))
+	}
+	if h.Has("energy") {
+		from = append(from, h.given("energy", float64(h.Energy), "Wh"))
+		if r.Published != nil {
+			how += "; never more than the stated Wh · share left"
 		}
-		if h.Has("energy") {
-			efficiency, idle := h.conversion()
-			how += fmt.Sprintf("; below the lightest of them no longer than Wh · share left / (P/%.3g + %s)", efficiency, watts(idle))
-			from = append(from, h.given("energy", float64(h.Energy), "Wh"), h.conversionFigure("efficiency", "assume.inverter_efficiency", efficiency, ""),
-				h.conversionFigure("idle", "assume.inverter_idle", float64(idle), "W"))
-		}
-		from = append(from, h.figure("fit.law_a", r.Law.A, "", "a of the power law, h at 1 W", source, h.given("watts", float64(h.Watts), "W")),
-			h.figure("fit.law_b", r.Law.B, "", "b of the power law", source))
-	case h.Has("energy"):
-		efficiency, idle := h.conversion()
-		how = fmt.Sprintf("Wh · depth of discharge · share left · rate factor / (P/%.3g + %s)", efficiency, watts(idle))
-		source = "energy balance; depth of discharge, and Peukert's law at the mean draw for lead-acid, by the battery's kind"
-		from = append(from, h.given("energy", float64(h.Energy), "Wh"), h.conversionFigure("efficiency", "assume.inverter_efficiency", efficiency, ""),
-			h.conversionFigure("idle", "assume.inverter_idle", float64(idle), "W"))
-	default:
-		how, source = "the energy of its one published runtime, at any load", "the maker's one published point"
 	}
 	how += "; " + h.useHow()
 	return []string{
 		h.figure("fit.runtime_h", float64(b.runtime), "h", how, source, from...),
 		h.figure("fit.runtime_throughout_h", float64(r.Hours(h.demand.RunningW)), "h", "the same with everything on throughout", source, from...),
-		h.figure("fit.runtime_sure_h", float64(b.sure), "h", "the same, with no load taken as lighter than the lightest that the maker published a runtime for, less the share by which a law through several points is above one of them", source, from...),
+		h.figure("fit.runtime_sure_h", float64(b.sure), "h", "the same, but a lighter load than the lightest published lasts no longer than that for sure", source, from...),
 		h.figure("fit.runtime_best_h", float64(b.best), "h", "the kindest reading: the draw spread evenly over each hour, and the kindest battery where the sheet does not name its kind", source, from...),
 		h.figure("fit.spare_h", float64(b.runtime-h.home.Outage.Length), "h", "runtime less the outage", "", "fit.runtime_h", "outage.length"),
 	}
