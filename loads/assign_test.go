@@ -170,6 +170,11 @@ func anyPanel(t *rapid.T, most int) []wired {
 		}
 		panel = append(panel, c)
 	}
+	if rapid.IntRange(1, 3).Draw(t, "in tens") == 1 { // what W can add up to then has steps
+		for i := range panel {
+			panel[i].watts = 10 * math.Ceil(panel[i].watts/10)
+		}
+	}
 	if rapid.IntRange(1, 4).Draw(t, "twins") == 1 { // circuits that are alike are searched together
 		for i := 1; i < len(panel); i++ {
 			panel[i].watts, panel[i].pf, panel[i].times, panel[i].startPF, panel[i].count = panel[0].watts, panel[0].pf, panel[0].times, panel[0].startPF, panel[0].count
@@ -332,6 +337,27 @@ func TestAssign_GoesByTheRatioOfTheLimits(t *testing.T) {
 	assert.Equal(t, "leg "+alone.Of[0]+" while C0 starts", alone.Binds.String())
 }
 
+// What binds is said in words, and a limit of nothing is one that nothing meets.
+func TestAssign_SaysWhatBinds(t *testing.T) {
+	panel := []wired{{watts: 900, pf: 1, count: 1, leg: "A", partner: -1}, {watts: 500, pf: 1, count: 1, rotates: true, times: 4, startPF: 1, leg: "A", partner: -1},
+		{watts: 800, pf: 0.5, count: 1, leg: "B", partner: -1}, {watts: 10, pf: 1, count: 1, leg: "B", times: 1, startPF: 1, partner: -1}}
+	none := units.VoltAmps(without)
+	split := assign(t, panel, loads.LegLimits{Running: 1, RunningVA: none, Starting: units.Watts(without), StartingVA: none})
+	assert.Equal(t, loads.LegMoment{Leg: "A", Turn: "C1", Draw: 1400, Real: true, Stress: 1400}, split.Binds)
+	assert.Equal(t, "leg A while it is the turn of C1", split.Binds.String())
+	split = assign(t, panel, loads.LegLimits{Running: 1, RunningVA: 1, Starting: 1, StartingVA: 1})
+	assert.Equal(t, "leg A while C1 starts", split.Binds.String(), "a rotated circuit starts in its own turn")
+	assert.InDelta(t, 2900, split.Stress, 1e-9)
+	panel[1].leg, panel[1].times, panel[3].times = "B", 0, 6
+	split = assign(t, panel, loads.LegLimits{Running: units.Watts(without), RunningVA: none, Starting: 1, StartingVA: none})
+	assert.Equal(t, "leg B while C3 starts and it is the turn of C1", split.Binds.String())
+	house := panelHome(t, panel)
+	d := loads.AtBest(house)
+	split = d.Assign(house, loads.LegLimits{})
+	assert.Greater(t, split.Bound, 1e9)
+	assert.False(t, math.IsInf(split.Stress, 0) || math.IsNaN(split.Stress))
+}
+
 // Of a shared neutral of which only one half is carried, that half stays opposite to the leg the file gives the other.
 func TestAssign_TheHalfLeftOffHoldsItsLeg(t *testing.T) {
 	house, err := home.Read([]byte("holdover: 1\ncircuits:\n  - {name: N, care: shed, running: 1 W, leg: A, shares_neutral_with: M}\n  - {name: M, running: 100 W}\n"), "x")
@@ -348,8 +374,7 @@ func TestAssign_OfManyCircuitsWithinItsBound(t *testing.T) {
 	}{{60, 0}, {60, 0.3}, {300, 0.33}, {1000, 0}, {1000, 0.3}} {
 		for _, limits := range []loads.LegLimits{perVA(1), perVA(2), heavierLeg} {
 			split := assign(t, randomPanel(of.n, of.rotated, 3), limits)
-			t.Logf("%d circuits, %v rotated, %v: %v, bound %v, proven: %v", of.n, of.rotated, limits, split.Stress, split.Bound, split.Proven)
-			assert.Less(t, split.Stress, split.Bound*1.01)
+			assert.Less(t, split.Stress, split.Bound*1.005, "%d circuits, %v of them rotated, under %v", of.n, of.rotated, limits)
 		}
 	}
 }

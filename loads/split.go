@@ -17,16 +17,19 @@ import (
 // fine is how near the least stress the search comes where it ends by itself, as a share of it.
 const fine = 2e-6
 
-// mostPairs bounds the work of the search, in moments of the one leg held against moments of the other. All circuits are put
-// down once, however many they are.
-const mostPairs = 1 << 18
+// mostPairs bounds the work of the search, in moments of the one leg held against moments of the other; up to so many choices as
+// wholeTrees are always searched to the end. If nothing else is found, all circuits are put down once, however many they are.
+const (
+	mostPairs  = 1 << 18
+	wholeTrees = 14
+)
 
 // A splitter finds the assignment whose stress is least. Stresses are squared here.
 type splitter struct {
 	running, starting caps
 	long              caps // of starts that last longer than some seconds
 	limits            LegLimits
-	realCounts        bool // a limit in W is below that in VA
+	realCounts        bool // a limit in W can be the nearer one
 	startsCount       bool // a start is limited
 
 	given   [2][]draw // on each leg, whatever is chosen
@@ -44,10 +47,13 @@ type splitter struct {
 	worth, keys []float64 // scratch, by choice and number: what the stress is at least, and which to try first
 
 	root       float64 // no assignment has less
-	best       float64
+	best       float64 // what is to be bettered
+	found      bool    // it is that of bestPlaced
 	bestPlaced []int
 	open       float64 // the least that what was left out of the search may have
 	pairs      int     // held against each other so far
+	most       int     // pairs at which the search leaves out the rest, until something is found
+	budget     int     // and from then on
 }
 
 // A draw is what one circuit puts on its leg, or on each of its two.
@@ -78,18 +84,12 @@ func less(a, b complex128) bool { return real(a) <= real(b) && imag(a) <= imag(b
 // A choice is circuits that are alike, each with its multiwire partner if it has one. One lies straight when it is on A and its
 // partner on B.
 type choice struct {
-	pair  [2]int   // places in Demand.Loads of circuit and partner, -1 for none
-	pairs [][2]int // all that are alike
-	draws [2]draw  // of circuit and partner
-	first int      // where its worth begins
-}
-
-// half is half of what one of them moves from leg to leg.
-func (c *choice) half() complex128 { return (c.draws[0].kept() - c.draws[1].kept()) / 2 }
-
-// makesMoments says whether it does more than run all the time.
-func (c *choice) makesMoments() bool {
-	return c.draws[0].starts != nil || c.draws[0].rotates || c.draws[1].starts != nil || c.draws[1].rotates
+	pair  [2]int     // places in Demand.Loads of circuit and partner, -1 for none
+	pairs [][2]int   // all that are alike
+	draws [2]draw    // of circuit and partner
+	move  complex128 // half of what one of them moves from leg to leg
+	plain bool       // it does no more than run all the time
+	first int        // where its worth begins
 }
 
 // spokenFor says whether turns that are looked at anyhow are as hard as those of a rotated circuit and its partner, which can lie
@@ -102,7 +102,7 @@ func (c *choice) spokenFor(by [2][]draw) bool {
 // newSplitter sorts the loads into what lies fixed, which it writes to of, and what may lie either way. It goes through them by
 // size, so that their order in the file matters to nothing.
 func newSplitter(loads []Load, given []place, limits LegLimits, of []string) *splitter {
-	s := &splitter{startsCount: limits.limitsStarts(), mirror: true, best: math.Inf(1), open: math.Inf(1)}
+	s := &splitter{startsCount: limits.limitsStarts(), mirror: true}
 	s.running, s.starting = capsOf(float64(limits.Running), float64(limits.RunningVA)), capsOf(float64(limits.Starting), float64(limits.StartingVA))
 	s.long, s.limits = capsOf(float64(limits.Long), float64(limits.LongVA)), limits
 	s.realCounts = s.running.w < s.running.va || s.starting.w < s.starting.va || (limits.Seconds > 0 && s.long.w < s.long.va)
@@ -193,7 +193,7 @@ func (s *splitter) solve(of []string) (proven bool, bound float64) {
 	s.layGiven(true)
 	s.order()
 	s.root = s.rootBound()
-	s.search(0, s.middle, s.root)
+	s.widen()
 	s.back(kept)
 	s.settle(of)
 	proven = math.IsInf(s.open, 1)
@@ -216,6 +216,7 @@ func (s *splitter) prepare() {
 		s.total += sum
 		s.middle += sum / 2
 	}
+	s.realCounts = s.realCounts || imag(s.total) == 0 // then VA are W
 	s.heading = 1
 	if length := cmplx.Abs(s.total); length > 0 {
 		s.heading = s.total / complex(length, 0)
@@ -259,7 +260,9 @@ func (s *splitter) order() {
 	s.reach = make([]reach, n+1)
 	for k := n - 1; k >= 0; k-- {
 		c := &grouped[k]
-		s.reach[k] = s.reach[k+1].with(complex(float64(len(c.pairs)), 0)*c.half(), s.heading)
+		c.move = (c.draws[0].kept() - c.draws[1].kept()) / 2
+		c.plain = !(c.draws[0].starts != nil || c.draws[0].rotates || c.draws[1].starts != nil || c.draws[1].rotates)
+		s.reach[k] = s.reach[k+1].with(len(c.pairs), c.move, s.heading)
 		c.first = sides
 		sides += len(c.pairs) + 1
 	}
@@ -302,42 +305,40 @@ func (s *splitter) rootBound() float64 {
 	return bound
 }
 
+// widen searches what is near the least that may be, and wider until something is found: else a poor choice among the first
+// would hold the search until its budget ends.
+func (s *splitter) widen() {
+	s.budget = mostPairs
+	if len(s.choices) <= wholeTrees {
+		s.budget = math.MaxInt
+	}
+	for wider := 1e-3; !s.found; wider *= 64 {
+		s.best, s.open, s.most = s.root*(1+wider), math.Inf(1), min(s.pairs+s.budget/4, s.budget)
+		if wider > 1 {
+			s.best, s.most = math.Inf(1), math.MaxInt
+		}
+		s.search(0, s.middle, s.root)
+		if !s.found && math.IsInf(s.open, 1) {
+			s.root = max(s.root, s.enough())
+		}
+	}
+}
+
 // search makes choice k and those after it; a is the middle of what leg A can come to, and least what the stress is at least,
 // exactly so once every choice is made.
 func (s *splitter) search(k int, a complex128, least float64) {
 	if k == len(s.choices) {
-		s.best = least
+		s.best, s.found, s.most = least, true, s.budget
 		copy(s.bestPlaced, s.placed)
 		return
 	}
 	c := &s.choices[k]
-	worth, keys := s.worth[c.first:], s.keys[c.first:]
-	low, most := 0, len(c.pairs)
+	worth, keys, most := s.worth[c.first:], s.keys[c.first:], len(c.pairs)
+	low := 0
 	if k == 0 && s.mirror {
 		low = (most + 1) / 2
 	}
-	lowest := math.Inf(1)
-	for j := low; j <= most; j++ {
-		undo := s.here()
-		worth[j] = s.least(k+1, a+s.put(k, j))
-		s.back(undo)
-		lowest = min(lowest, worth[j])
-	}
-	if lowest >= s.enough() {
-		return
-	}
-	first := low
-	for j := low; j <= most; j++ {
-		keys[j] = 1e6 * worth[j]
-		if k+1 < len(s.choices) && worth[j] < min(s.enough(), lowest*(1+1e-5)) {
-			undo := s.here()
-			keys[j] += s.least(len(s.choices), a+s.put(k, j)) // of equal ones that which is best if those left come to nothing
-			s.back(undo)
-		}
-		if keys[j] < keys[first] {
-			first = j
-		}
-	}
+	first := s.weigh(k, low, a)
 	for below, above := first, first+1; below >= low || above <= most; {
 		j := below
 		if below < low || above <= most && keys[above] < keys[below] {
@@ -347,7 +348,7 @@ func (s *splitter) search(k int, a complex128, least float64) {
 		}
 		switch {
 		case worth[j] >= s.enough() || s.enough() <= s.root:
-		case s.pairs > mostPairs && s.best < math.Inf(1):
+		case s.pairs > s.most:
 			s.open = min(s.open, worth[j])
 		default:
 			undo := s.here()
@@ -358,13 +359,47 @@ func (s *splitter) search(k int, a complex128, least float64) {
 	}
 }
 
+// weigh works out what the stress is at least with each number of choice k lying straight, and the keys by which they are tried:
+// by that, and of equal ones by the stress if the choices left come to nothing. It returns the first.
+func (s *splitter) weigh(k, low int, a complex128) int {
+	c := &s.choices[k]
+	worth, keys, most := s.worth[c.first:], s.keys[c.first:], len(c.pairs)
+	lowest := math.Inf(1)
+	for j := low; j <= most; j++ {
+		worth[j] = s.with(k, j, k+1, a)
+		lowest = min(lowest, worth[j])
+	}
+	first := low
+	for j := low; j <= most; j++ {
+		keys[j] = 1e6 * worth[j]
+		if k+1 < len(s.choices) && worth[j] < min(s.enough(), lowest*(1+1e-5)) {
+			keys[j] += s.with(k, j, len(s.choices), a)
+		}
+		if keys[j] < keys[first] {
+			first = j
+		}
+	}
+	return first
+}
+
+// with is least with j of choice k lying straight, when the choices from then on are still open.
+func (s *splitter) with(k, j, then int, a complex128) float64 {
+	if s.choices[k].plain {
+		return s.least(then, a+s.put(k, j))
+	}
+	undo := s.here()
+	least := s.least(then, a+s.put(k, j))
+	s.back(undo)
+	return least
+}
+
 // enough is what the stress must be below to be better than the best by more than is fine.
 func (s *splitter) enough() float64 { return s.best * (1 - 2*fine) }
 
 // put lays j of choice k straight and the others mirrored, and says what that moves to leg A.
 func (s *splitter) put(k, j int) complex128 {
 	c := &s.choices[k]
-	if c.makesMoments() {
+	if !c.plain {
 		if j > 0 {
 			s.layOne(c, true)
 		}
@@ -372,7 +407,7 @@ func (s *splitter) put(k, j int) complex128 {
 			s.layOne(c, false)
 		}
 	}
-	return complex(float64(2*j-len(c.pairs)), 0) * c.half()
+	return scaled(c.move, float64(2*j-len(c.pairs)))
 }
 
 // layOne lays one of a choice, for its starts and turns.
@@ -391,7 +426,7 @@ func (s *splitter) settle(of []string) {
 	a := s.middle
 	for k, j := range s.bestPlaced {
 		c := &s.choices[k]
-		a += complex(float64(2*j-len(c.pairs)), 0) * c.half()
+		a += scaled(c.move, float64(2*j-len(c.pairs)))
 		for i, pair := range c.pairs {
 			straight := i < j
 			lay(of, pair, straight)

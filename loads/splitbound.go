@@ -94,11 +94,31 @@ func (s *splitter) back(to mark) {
 
 // A reach is how far the choices left can move leg A from the middle: in W and in var, and along and across the direction of the
 // total, which keeps the two together where power factors differ.
-type reach struct{ w, v, along, across float64 }
+type reach struct {
+	w, v, along, across float64
+	step                float64 // the W of leg A are so many whole steps above the least; 0 where they can be anything
+}
 
-func (r reach) with(half, heading complex128) reach {
-	turned := half * conj(heading)
-	return reach{r.w + math.Abs(real(half)), r.v + math.Abs(imag(half)), r.along + math.Abs(real(turned)), r.across + math.Abs(imag(turned))}
+// with adds n choices that are alike.
+func (r reach) with(n int, half, heading complex128) reach {
+	all := scaled(half, float64(n))
+	turned := all * conj(heading)
+	step := commonStep(r.step, 2*math.Abs(real(half)))
+	if r.w > 0 && r.step == 0 {
+		step = 0
+	}
+	return reach{r.w + math.Abs(real(all)), r.v + math.Abs(imag(all)), r.along + math.Abs(real(turned)), r.across + math.Abs(imag(turned)), step}
+}
+
+// commonStep is the largest whole number of W that divides both, 0 where one of them is not whole.
+func commonStep(a, b float64) float64 {
+	if a != math.Trunc(a) || b != math.Trunc(b) || max(a, b) > 1e9 {
+		return 0
+	}
+	for b != 0 {
+		a, b = b, math.Mod(a, b)
+	}
+	return a
 }
 
 func conj(z complex128) complex128 { return complex(real(z), -imag(z)) }
@@ -167,7 +187,20 @@ func (s *splitter) real(onA, onB *moment, r *reach, a complex128) float64 {
 	both := real(atA + atB)
 	worst := max(both/(onA.caps.w+onB.caps.w), (real(atA)-r.w)/onA.caps.w, (real(atB)-r.w)/onB.caps.w,
 		mixed(both, max(0, imag(atA)-r.v), onA.caps.va, onB.caps.w), mixed(both, max(0, imag(atB)-r.v), onB.caps.va, onA.caps.w))
+	if r.step > 0 {
+		worst = max(worst, inSteps(real(atA)-r.w, r.step, both, onA.caps.w, onB.caps.w))
+	}
 	return worst * worst
+}
+
+// inSteps is the least that the larger of x/c and (both − x)/d can be, x being whole steps above low.
+func inSteps(low, step, both, c, d float64) float64 {
+	even := both * c / (c + d)
+	if even <= low {
+		return 0
+	}
+	below := low + step*math.Floor((even-low)/step)
+	return min((both-below)/d, (below+step)/c)
 }
 
 // mixed is the least u with x² + y² ≤ (u·va)² and X − x ≤ u·w for some x ≥ 0.
