@@ -33,6 +33,7 @@ func (l *Load) MeanDuty() float64 {
 // workLoads works out every circuit that is kept or rotated.
 func workLoads(house *home.Home) []Load {
 	outdoors := Outdoors(house.Site, house.Outage.Season)
+	outputs := outputsOf(house)
 	var out []Load
 	for i := range house.Circuits {
 		c := &house.Circuits[i]
@@ -41,7 +42,7 @@ func workLoads(house *home.Home) []Load {
 		}
 		l := Load{Circuit: c, Index: i, Running: RunningPower(c)}
 		l.Starting, l.Starts = StartingPower(c, house.Assume.StartingPowerFactor)
-		l.Duty = duty(c, house, outdoors)
+		l.Duty = duty(c, house, outdoors, outputs)
 		for h, duty := range l.Duty {
 			l.Hourly[h] = units.Watts(duty)*runningWatts(c) + units.Watts(1-duty)*standbyWatts(c)
 		}
@@ -81,12 +82,12 @@ func (l *Load) garageTempGiven(house *home.Home) bool {
 }
 
 // duty is the share of each clock hour that the circuit is on.
-func duty(c *home.Circuit, house *home.Home, outdoors [24]units.Celsius) (day [24]float64) {
+func duty(c *home.Circuit, house *home.Home, outdoors [24]units.Celsius, outputs map[home.UseKind]float64) (day [24]float64) {
 	switch {
 	case c.Use.Kind == home.UseHours:
 		return c.Use.Hours
 	case c.Use.Kind == home.UseHeating || c.Use.Kind == home.UseCooling:
-		return climateDuty(c, house, outdoors)
+		return climateDuty(c, house, outdoors, outputs[c.Use.Kind])
 	}
 	duty := 1.0
 	switch {
@@ -101,12 +102,23 @@ func duty(c *home.Circuit, house *home.Home, outdoors [24]units.Celsius) (day [2
 	return day
 }
 
+// outputsOf adds up what all that heats can give, and all that cools, W.
+func outputsOf(house *home.Home) map[home.UseKind]float64 {
+	sums := map[home.UseKind]float64{}
+	for i := range house.Circuits {
+		if c := &house.Circuits[i]; c.Care != home.Shed {
+			sums[c.Use.Kind] += float64(c.Output) * float64(c.Count)
+		}
+	}
+	return sums
+}
+
 // climateDuty follows the weather: heat_loss·(indoors − outdoors)/output, held to 0..1, and for cooling heat_loss·(outdoors −
-// cooled_to)/output. Cooling also meets sun and people, which the loss does not count, so its profile's duty is
+// cooled_to)/output. Those that heat share what the house wants in proportion to what they can give, so output is that of all of
+// them, W; and so with those that cool. Cooling also meets sun and people, which the loss does not count, so its profile's duty is
 // reached at the day's high at the least, and falls off in proportion below it (common practice, no source). Without a heat_loss the profile's duty holds in its own season, and half of it in
 // mild ones (common practice, no source).
-func climateDuty(c *home.Circuit, house *home.Home, outdoors [24]units.Celsius) (day [24]float64) {
-	output := float64(c.Output) * float64(c.Count)
+func climateDuty(c *home.Circuit, house *home.Home, outdoors [24]units.Celsius, output float64) (day [24]float64) {
 	for h, outside := range outdoors {
 		warmer := float64(house.House.Indoors - outside)
 		if c.Use.Kind == home.UseCooling {

@@ -103,7 +103,12 @@ func (h *plainHome) wattsAt(c *plainCircuit, hour int) float64 {
 
 func (h *plainHome) duty(c *plainCircuit, hour int) float64 {
 	difference := h.indoorsC - h.outdoors(hour)
-	output := c.outputW * float64(c.count) // several units share the heat
+	output := 0.0 // all that heat, or cool, share it
+	for i := range h.circuits {
+		if other := &h.circuits[i]; h.circuits[i].care != "shed" && other.use == c.use {
+			output += other.outputW * float64(other.count)
+		}
+	}
 	switch c.use {
 	case "duty":
 		return c.useValue
