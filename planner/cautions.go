@@ -87,6 +87,7 @@ func cautions(r *Result, c *choose.Case, rating site.Rating) []Caution {
 		}
 	}
 	var out []Caution
+	code := r.Home.Code()
 	for _, rule := range rules {
 		if !rule.when(at) {
 			continue
@@ -95,7 +96,8 @@ func cautions(r *Result, c *choose.Case, rating site.Rating) []Caution {
 		if !ok {
 			panic("planner: no caution " + rule.id)
 		}
-		text := strings.ReplaceAll(strings.TrimSpace(entry.Text), "{numbers}", bareNumbers(r.Home))
+		entry = code.Caution(entry)
+		text := strings.ReplaceAll(entry.Text, "{numbers}", bareNumbers(r.Home))
 		out = append(out, Caution{entry.ID, entry.Word, text, entry.Source})
 	}
 	slices.SortStableFunc(out, func(a, b Caution) int {

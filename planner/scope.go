@@ -4,14 +4,14 @@ import (
 	"holdover/loads/home"
 	"holdover/planner/choose"
 	"holdover/planner/generator"
-	"holdover/planner/transfer"
+	"holdover/planner/install"
 	"holdover/profiles"
 )
 
 // Scope works out what the electrician installs for a plan: the calculated load, the transfer rule for each option, the
 // panel schedule, equipment, conductors, gas, and what must never be done.
-func Scope(r *Result) *transfer.Scope {
-	in := transfer.Inputs{}
+func Scope(r *Result) *install.Scope {
+	in := install.Inputs{}
 	for _, o := range r.Options {
 		if o.Outcome.Real() {
 			in.Sources = append(in.Sources, optionSource(r, o))
@@ -23,13 +23,13 @@ func Scope(r *Result) *transfer.Scope {
 	if r.Choice != None {
 		in.Chosen = string(r.Choice)
 	}
-	return transfer.Work(r.Home, &r.Demand, in)
+	return install.Work(r.Home, r.Home.Code(), &r.Demand, in)
 }
 
 // optionSource is an option of the plan as the electrician meets it. A hybrid meets the house through its inverter; the
 // generator's own wires go to that.
-func optionSource(r *Result, o Option) transfer.Source {
-	s := transfer.Source{Name: string(o.Kind), Fixed: true}
+func optionSource(r *Result, o Option) install.Source {
+	s := install.Source{Name: string(o.Kind), Fixed: true}
 	if m := o.Outcome.Machine; m != nil {
 		addMachine(&s, r, m)
 	}
@@ -53,7 +53,7 @@ func optionSource(r *Result, o Option) transfer.Source {
 }
 
 // addMachine fills in what the generator of an option is.
-func addMachine(s *transfer.Source, r *Result, m *choose.Machine) {
+func addMachine(s *install.Source, r *Result, m *choose.Machine) {
 	pf := r.Home.Assume.GeneratorPowerFactor
 	engine, alternator := r.Rating.Engine, r.Rating.Alternator
 	s.Engine, s.Fixed, s.Fuel, s.Neutral = true, m.Kind == "standby", m.Fuel.Name, m.Neutral
@@ -89,8 +89,8 @@ func nextInverterKVA(kva float64) float64 {
 
 // gearSource is a unit from its spec sheet. One that does not say how many legs it gives has two where its volts are those
 // of two.
-func gearSource(house *home.Home, g home.Gear) transfer.Source {
-	s := transfer.Source{Name: g.Name, Offered: true, Engine: g.Kind == "generator", Inverter: g.Kind != "generator", Neutral: g.Neutral, Fuel: g.Fuel, Derate: 1,
+func gearSource(house *home.Home, g home.Gear) install.Source {
+	s := install.Source{Name: g.Name, Offered: true, Owned: g.Owned, Cells: g.Kind == "battery", Untold: g.Volts == 0, Engine: g.Kind == "generator", Inverter: g.Kind != "generator", Neutral: g.Neutral, Fuel: g.Fuel, Derate: 1,
 		Volts: float64(g.Volts), Legs: g.Legs, StoredKWh: float64(g.Energy) / 1000, UnitKWh: float64(g.Energy) / 1000}
 	if s.Volts == 0 {
 		s.Volts = float64(house.House.Service.LegVolts())

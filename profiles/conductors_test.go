@@ -12,7 +12,7 @@ import (
 func TestNEC310_16_At75C(t *testing.T) {
 	for size, want := range map[string][2]float64{"14": {20, 0}, "12": {25, 20}, "10": {35, 30}, "8": {50, 40}, "6": {65, 50},
 		"4": {85, 65}, "3": {100, 75}, "2": {115, 90}, "1": {130, 100}, "2/0": {175, 135}} {
-		c, ok := FindConductor(size)
+		c, ok := nec2020.Wire().Find(size)
 		require.True(t, ok, size)
 		assert.Equal(t, want, [2]float64{c.Copper75A, c.Aluminium75A}, size)
 	}
@@ -20,7 +20,7 @@ func TestNEC310_16_At75C(t *testing.T) {
 
 // Thicker wire and better insulation carry more, copper more than aluminium, and thicker wire resists less.
 func TestConductorsRise(t *testing.T) {
-	all := Conductors()
+	all := nec2020.Wire().Conductors
 	for i, c := range all {
 		assert.True(t, c.Copper60A < c.Copper75A && c.Copper75A < c.Copper90A, c.Size)
 		if c.Aluminium75A > 0 {
@@ -43,7 +43,7 @@ func TestConductorsRise(t *testing.T) {
 // NEC Chapter 9 Table 8 against physics: resistance times area is the metal's alone, about 12.9 Ω·cmil/ft for copper and
 // 21.2 for aluminium at 75 °C (the K of voltage-drop practice, from memory), within 1.5 % for stranded wire.
 func TestNECChapter9Table8_ResistanceTimesArea(t *testing.T) {
-	for _, c := range Conductors() {
+	for _, c := range nec2020.Wire().Conductors {
 		assert.InEpsilon(t, 12.9, c.CopperOhmKft/1000*c.CircularMils, 0.015, c.Size)
 		assert.InEpsilon(t, 21.2, c.AluminiumOhmKft/1000*c.CircularMils, 0.015, c.Size)
 	}
@@ -52,7 +52,7 @@ func TestNECChapter9Table8_ResistanceTimesArea(t *testing.T) {
 // NEC 310.15(B)(1): factor = √((Tc − Ta)/(Tc − 30)), Ta the band's upper end; the table rounds to 0.01, two rows by
 // a little more.
 func TestNEC310_15B1_AmbientCorrectionAgainstItsEquation(t *testing.T) {
-	rows := AmbientCorrections()
+	rows := nec2020.Wire().Ambient
 	for i, r := range rows {
 		if i > 0 {
 			assert.Equal(t, rows[i-1].ToC, r.FromC, "a gap")
@@ -70,8 +70,8 @@ func TestNEC310_15B1_AmbientCorrectionAgainstItsEquation(t *testing.T) {
 // NEC 310.12: the wire of a dwelling service carries at least 83 % of its rating at 75 °C (Table 310.16), and the next
 // thinner one does not.
 func TestNEC310_12_ServicesAgainst83Percent(t *testing.T) {
-	all := Conductors()
-	for _, s := range DwellingServices() {
+	all := nec2020.Wire().Conductors
+	for _, s := range nec2020.Wire().Services {
 		for metal, size := range map[string]string{"copper": s.Copper, "aluminium": s.Aluminium} {
 			index := -1
 			for i, c := range all {
@@ -95,7 +95,7 @@ func TestNEC310_12_ServicesAgainst83Percent(t *testing.T) {
 // NEC 240.4(D), copper as reprinted, aluminium from memory.
 func TestNEC240_4D_SmallWire(t *testing.T) {
 	for size, want := range map[string][2]float64{"14": {15, 0}, "12": {20, 15}, "10": {30, 25}, "8": {0, 0}} {
-		c, _ := FindConductor(size)
+		c, _ := nec2020.Wire().Find(size)
 		assert.Equal(t, want, [2]float64{c.CopperLimitA, c.AluminiumLimitA}, size)
 	}
 }
@@ -104,11 +104,11 @@ func TestNEC240_4D_SmallWire(t *testing.T) {
 func TestNEC250_122_Grounds(t *testing.T) {
 	want := []Ground{{15, "14", "12"}, {20, "12", "10"}, {60, "10", "8"}, {100, "8", "6"}, {200, "6", "4"}, {300, "4", "2"},
 		{400, "3", "1"}, {500, "2", "1/0"}, {600, "1", "2/0"}}
-	assert.Equal(t, want, Grounds())
-	for _, g := range Grounds() {
-		_, ok := FindConductor(g.Copper)
+	assert.Equal(t, want, nec2020.Wire().Grounds)
+	for _, g := range nec2020.Wire().Grounds {
+		_, ok := nec2020.Wire().Find(g.Copper)
 		assert.True(t, ok, g.Copper)
-		_, ok = FindConductor(g.Aluminium)
+		_, ok = nec2020.Wire().Find(g.Aluminium)
 		assert.True(t, ok, g.Aluminium)
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"holdover/loads/units"
+	"holdover/profiles"
 )
 
 // A Field is one key of the home file as its struct tags declare it. The reader, the schema and the screens' forms all
@@ -63,6 +64,9 @@ var dimensions = map[reflect.Type]*units.Dimension{
 	reflect.TypeFor[units.CubicMetresPerHour](): &units.GasFlow,
 }
 
+// registries list the accepted words that follow from what is known: an edition of the code is a file.
+var registries = map[string]func() []string{"codes": profiles.Codes}
+
 // unitDimensions says what a number with a unit of its own measures; nil for one that has none that people write.
 func unitDimensions(unit string) *units.Dimension {
 	switch {
@@ -113,6 +117,9 @@ func fieldFrom(sf reflect.StructField, index int) (Field, bool) {
 	}
 	if words := sf.Tag.Get("one"); words != "" {
 		f.Words = strings.Split(words, ",")
+	}
+	if name := sf.Tag.Get("registry"); name != "" {
+		f.Words = registries[name]()
 	}
 	if text := sf.Tag.Get("range"); text != "" {
 		f.Low, f.High, f.Bounded = mustRange(text)

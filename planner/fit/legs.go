@@ -18,7 +18,7 @@ func (s *subject) checkLegs() {
 	}
 	if s.Volts < 200 {
 		if pairs := s.sharedNeutrals(); len(pairs) > 0 {
-			s.say("legs", Failed, nil, "%s share a neutral; on one 120 V leg it would carry the sum of both currents and could burn (NEC 710.15(C), 2020 edition, from memory).", list(pairs))
+			s.say("legs", Failed, nil, "%s share a neutral; on one 120 V leg it would carry the sum of both currents and could burn (%s).", list(pairs), s.home.Code().Rule("single-supply").Source())
 		}
 		return
 	}
