@@ -197,8 +197,12 @@ func NewCode(name string, content []byte) *Code {
 		for _, id := range section[[]string](f, "silent")() {
 			rules[id] = Rule{}
 		}
+		own := section[map[string]Rule](editionFile{name, f.texts[:1]}, "rules")()
 		for id, r := range rules {
 			r.ID, r.code = id, &c
+			if c.Like != "" && r.Read != "" && own[id].Read == "" {
+				r.Read = "taken to be as in an older edition, " + r.Read
+			}
 			rules[id] = r
 		}
 		return rules

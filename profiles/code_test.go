@@ -57,7 +57,7 @@ func TestRule_SourceSaysHowItIsKnown(t *testing.T) {
 	for name, want := range map[string]map[string]string{
 		"nec-2017": {"wire-size": "NEC Table 310.15(B)(16), 110.14(C) and 240.4, 2017 edition, from memory", "storage-disconnect": "NEC 706.7, 2017 edition, from memory"},
 		"nec-2020": {"transfer-equipment": "NEC 702.5, 2020 edition, from memory", "dwelling-service": "NEC 310.12, 2020 edition, as reprinted"},
-		"nec-2023": {"general": "NEC Table 220.45, 2023 edition, from memory", "unit-load": "NEC 220.41, 2023 edition, from memory"},
+		"nec-2023": {"dwelling-service": "NEC 310.12, 2023 edition, taken to be as in an older edition, as reprinted", "general": "NEC Table 220.45, 2023 edition, from memory", "unit-load": "NEC 220.41, 2023 edition, from memory"},
 		"nec-2026": {"general": "NEC Table 120.45, 2026 edition, from memory", "unit-load": "NEC 120.41, 2026 edition, as a trade journal quotes its list of changes",
 			"transfer-equipment": "NEC 702.5, 2026 edition, from memory"},
 		"iec-60364": {"general": "local wiring rules (IEC 60364 family) apply"},

@@ -136,7 +136,7 @@ func (r *reader) finishCode(root *yaml.Node, house *Home) {
 		c, _ := profiles.FindCode(name)
 		return !slices.Contains(c.Supplies, service)
 	})
-	r.fault(child(child(root, "home"), "code"), "home.code", "%s is for %s, and this home has %s; %s is accepted", code.Name, oneOf(code.Supplies), service, oneOf(fitting))
+	r.fault(child(child(root, "home"), "code"), "home.code", "%q is for %s, and this home has %s; %s is accepted", code.Name, oneOf(code.Supplies), service, oneOf(fitting))
 }
 
 func (r *reader) fillChemistry(root *yaml.Node, house *Home) {

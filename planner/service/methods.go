@@ -115,7 +115,7 @@ func (w *calculation) existingClimate() (heating, cooling float64, ids []string,
 // addMeasured is the highest demand measured with a share on top, and what is new.
 func (w *calculation) addMeasured() {
 	measured := float64(w.home.House.MeasuredDemand)
-	if measured == 0 || w.partial {
+	if measured == 0 {
 		return
 	}
 	rule := w.code.Rule("measured-method")

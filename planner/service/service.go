@@ -38,9 +38,8 @@ func Calculate(house *home.Home, code *profiles.Code, sheet *working.Sheet) Load
 // the next.
 type calculation struct {
 	book
-	home    *home.Home
-	plates  []plate
-	partial bool // of some of the circuits alone: what was measured of all of them says nothing
+	home   *home.Home
+	plates []plate // of all circuits, or of those that are left on
 
 	lighting, kitchen, laundry         float64 // connected VA
 	general, cooking, dryers           float64 // VA after demand factors

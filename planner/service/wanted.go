@@ -62,15 +62,13 @@ func Wanted(house *home.Home, code *profiles.Code, d *loads.Demand, way string) 
 
 // leastManaged is the calculated load of what load management leaves on, at the worst of the turns.
 func leastManaged(house *home.Home, code *profiles.Code, all []plate) (va float64, on []plate) {
-	always := slices.DeleteFunc(slices.Clone(all), func(p plate) bool { return p.Care != home.Keep && p.counts() })
+	always := slices.DeleteFunc(slices.Clone(all), func(p plate) bool { return p.Care != home.Keep })
 	for _, turn := range append(largestTurns(all), plate{}) {
 		these := slices.Clone(always)
 		if turn.Circuit != nil {
 			these = append(these, turn)
 		}
-		w := newCalculation(house, code, &working.Sheet{}, these)
-		w.partial = true
-		if least := w.work().LeastVA; least > va {
+		if least := newCalculation(house, code, &working.Sheet{}, these).work().LeastVA; least > va {
 			va, on = least, these
 		}
 	}
@@ -80,7 +78,7 @@ func leastManaged(house *home.Home, code *profiles.Code, all []plate) (va float6
 // largestTurns are the circuits that take turns of which one may leave the most: the largest of each class.
 func largestTurns(all []plate) (out []plate) {
 	for _, p := range all {
-		if p.Care != home.Rotate || !p.counts() {
+		if p.Care != home.Rotate {
 			continue
 		}
 		at := slices.IndexFunc(out, func(q plate) bool { return q.class == p.class })
