@@ -1,33 +1,37 @@
 package profiles
 
-// Conductor is one size of wire. A zero means that the table has no value.
+// A Conductor is one size of wire.
 type Conductor struct {
-	Size            string  `yaml:"size"` // "14", "1/0", "250" (kcmil from 250 up)
-	CircularMils    float64 `yaml:"circular_mils"`
-	Copper60A       float64 `yaml:"copper_60_a"`    // A at 30 °C, three current-carrying conductors
-	Copper75A       float64 `yaml:"copper_75_a"`    //
-	Copper90A       float64 `yaml:"copper_90_a"`    //
-	Aluminium60A    float64 `yaml:"aluminium_60_a"` //
-	Aluminium75A    float64 `yaml:"aluminium_75_a"` //
-	Aluminium90A    float64 `yaml:"aluminium_90_a"` //
-	CopperOhmKft    float64 `yaml:"copper_ohm_kft"` // DC Ω per 1000 ft at 75 °C, stranded, uncoated
-	AluminiumOhmKft float64 `yaml:"aluminium_ohm_kft"`
-	CopperLimitA    float64 `yaml:"copper_limit_a"`    // greatest breaker for small wire
-	AluminiumLimitA float64 `yaml:"aluminium_limit_a"` //
+	Size         string  `yaml:"size"` // "14", "1/0", "250" (kcmil from 250 up)
+	CircularMils float64 `yaml:"circular_mils"`
+	Copper       Metal   `yaml:"copper"`
+	Aluminium    Metal   `yaml:"aluminium"`
 }
 
-// AmbientCorrection is a row of the factors on the ampacity for insulation of 60, 75 and 90 °C where the surroundings are above
-// FromC and up to ToC. A zero forbids.
+// A Metal is what a wire of one metal carries. A zero means that the table has no value.
+type Metal struct {
+	Amps   map[float64]float64 `yaml:"amps"`    // A at 30 °C, three current-carrying conductors, by the temperature in °C: 60, 75 or 90
+	OhmKft float64             `yaml:"ohm_kft"` // DC Ω per 1000 ft at 75 °C, stranded, uncoated
+	LimitA float64             `yaml:"limit_a"` // greatest breaker for small wire
+}
+
+// Of is the wire of copper or of aluminium.
+func (c Conductor) Of(aluminium bool) Metal {
+	if aluminium {
+		return c.Aluminium
+	}
+	return c.Copper
+}
+
+// AmbientCorrection is a row of the factors on the ampacity where the surroundings are above FromC and up to ToC, by the temperature
+// of the insulation, 60, 75 or 90 °C. A zero forbids.
 type AmbientCorrection struct {
-	FromC    float64 `yaml:"from_c"`
-	ToC      float64 `yaml:"to_c"`
-	Factor60 float64 `yaml:"factor_60"`
-	Factor75 float64 `yaml:"factor_75"`
-	Factor90 float64 `yaml:"factor_90"`
+	FromC   float64             `yaml:"from_c"`
+	ToC     float64             `yaml:"to_c"`
+	Factors map[float64]float64 `yaml:"factors"`
 }
 
-// DwellingService is the least wire of a service or main feeder that carries a dwelling's
-// whole load.
+// DwellingService is the least wire of a service or main feeder that carries a dwelling's whole load.
 type DwellingService struct {
 	RatingA   float64 `yaml:"rating_a"`
 	Copper    string  `yaml:"copper"`

@@ -14,7 +14,7 @@ func TestNEC310_16_At75C(t *testing.T) {
 		"4": {85, 65}, "3": {100, 75}, "2": {115, 90}, "1": {130, 100}, "2/0": {175, 135}} {
 		c, ok := nec2020.Wire().Find(size)
 		require.True(t, ok, size)
-		assert.Equal(t, want, [2]float64{c.Copper75A, c.Aluminium75A}, size)
+		assert.Equal(t, want, [2]float64{c.Copper.Amps[75], c.Aluminium.Amps[75]}, size)
 	}
 }
 
@@ -22,19 +22,19 @@ func TestNEC310_16_At75C(t *testing.T) {
 func TestConductorsRise(t *testing.T) {
 	all := nec2020.Wire().Conductors
 	for i, c := range all {
-		assert.True(t, c.Copper60A < c.Copper75A && c.Copper75A < c.Copper90A, c.Size)
-		if c.Aluminium75A > 0 {
-			assert.True(t, c.Aluminium60A < c.Aluminium75A && c.Aluminium75A < c.Aluminium90A, c.Size)
-			assert.Less(t, c.Aluminium75A, c.Copper75A, c.Size)
+		assert.True(t, c.Copper.Amps[60] < c.Copper.Amps[75] && c.Copper.Amps[75] < c.Copper.Amps[90], c.Size)
+		if c.Aluminium.Amps[75] > 0 {
+			assert.True(t, c.Aluminium.Amps[60] < c.Aluminium.Amps[75] && c.Aluminium.Amps[75] < c.Aluminium.Amps[90], c.Size)
+			assert.Less(t, c.Aluminium.Amps[75], c.Copper.Amps[75], c.Size)
 		}
 		if i == 0 {
 			continue
 		}
 		thinner := all[i-1]
 		assert.Greater(t, c.CircularMils, thinner.CircularMils, c.Size)
-		for _, pair := range [][2]float64{{thinner.Copper60A, c.Copper60A}, {thinner.Copper75A, c.Copper75A}, {thinner.Copper90A, c.Copper90A},
-			{thinner.Aluminium60A, c.Aluminium60A}, {thinner.Aluminium75A, c.Aluminium75A}, {thinner.Aluminium90A, c.Aluminium90A},
-			{c.CopperOhmKft, thinner.CopperOhmKft}, {c.AluminiumOhmKft, thinner.AluminiumOhmKft}} {
+		for _, pair := range [][2]float64{{thinner.Copper.Amps[60], c.Copper.Amps[60]}, {thinner.Copper.Amps[75], c.Copper.Amps[75]}, {thinner.Copper.Amps[90], c.Copper.Amps[90]},
+			{thinner.Aluminium.Amps[60], c.Aluminium.Amps[60]}, {thinner.Aluminium.Amps[75], c.Aluminium.Amps[75]}, {thinner.Aluminium.Amps[90], c.Aluminium.Amps[90]},
+			{c.Copper.OhmKft, thinner.Copper.OhmKft}, {c.Aluminium.OhmKft, thinner.Aluminium.OhmKft}} {
 			assert.Less(t, pair[0], pair[1], c.Size)
 		}
 	}
@@ -44,8 +44,8 @@ func TestConductorsRise(t *testing.T) {
 // 21.2 for aluminium at 75 °C (the K of voltage-drop practice, from memory), within 1.5 % for stranded wire.
 func TestNECChapter9Table8_ResistanceTimesArea(t *testing.T) {
 	for _, c := range nec2020.Wire().Conductors {
-		assert.InEpsilon(t, 12.9, c.CopperOhmKft/1000*c.CircularMils, 0.015, c.Size)
-		assert.InEpsilon(t, 21.2, c.AluminiumOhmKft/1000*c.CircularMils, 0.015, c.Size)
+		assert.InEpsilon(t, 12.9, c.Copper.OhmKft/1000*c.CircularMils, 0.015, c.Size)
+		assert.InEpsilon(t, 21.2, c.Aluminium.OhmKft/1000*c.CircularMils, 0.015, c.Size)
 	}
 }
 
@@ -57,7 +57,7 @@ func TestNEC310_15B1_AmbientCorrectionAgainstItsEquation(t *testing.T) {
 		if i > 0 {
 			assert.Equal(t, rows[i-1].ToC, r.FromC, "a gap")
 		}
-		for insulationC, got := range map[float64]float64{60: r.Factor60, 75: r.Factor75, 90: r.Factor90} {
+		for insulationC, got := range r.Factors {
 			if got == 0 {
 				assert.LessOrEqual(t, insulationC, r.ToC)
 				continue
@@ -82,9 +82,9 @@ func TestNEC310_12_ServicesAgainst83Percent(t *testing.T) {
 			require.Positive(t, index, size)
 			amps := func(c Conductor) float64 {
 				if metal == "copper" {
-					return c.Copper75A
+					return c.Copper.Amps[75]
 				}
-				return c.Aluminium75A
+				return c.Aluminium.Amps[75]
 			}
 			assert.GreaterOrEqual(t, amps(all[index]), 0.83*s.RatingA, "%v A %s", s.RatingA, metal)
 			assert.Less(t, amps(all[index-1]), 0.83*s.RatingA, "%v A %s is thicker than it need be", s.RatingA, metal)
@@ -96,7 +96,7 @@ func TestNEC310_12_ServicesAgainst83Percent(t *testing.T) {
 func TestNEC240_4D_SmallWire(t *testing.T) {
 	for size, want := range map[string][2]float64{"14": {15, 0}, "12": {20, 15}, "10": {30, 25}, "8": {0, 0}} {
 		c, _ := nec2020.Wire().Find(size)
-		assert.Equal(t, want, [2]float64{c.CopperLimitA, c.AluminiumLimitA}, size)
+		assert.Equal(t, want, [2]float64{c.Copper.LimitA, c.Aluminium.LimitA}, size)
 	}
 }
 

@@ -64,7 +64,7 @@ var dimensions = map[reflect.Type]*units.Dimension{
 	reflect.TypeFor[units.CubicMetresPerHour](): &units.GasFlow,
 }
 
-// registries list the accepted words that follow from what is known: an edition of the code is a file.
+// registries give the words of a field that are the names of a table of profiles, so that a new entry there is accepted here.
 var registries = map[string]func() []string{"codes": profiles.Codes}
 
 // unitDimensions says what a number with a unit of its own measures; nil for one that has none that people write.
@@ -118,8 +118,8 @@ func fieldFrom(sf reflect.StructField, index int) (Field, bool) {
 	if words := sf.Tag.Get("one"); words != "" {
 		f.Words = strings.Split(words, ",")
 	}
-	if name := sf.Tag.Get("registry"); name != "" {
-		f.Words = registries[name]()
+	if table := sf.Tag.Get("from"); table != "" {
+		f.Words = registries[table]()
 	}
 	if text := sf.Tag.Get("range"); text != "" {
 		f.Low, f.High, f.Bounded = mustRange(text)

@@ -56,7 +56,7 @@ type House struct {
 
 	SmallAppliances int             `key:"small_appliance_circuits" range:"0,40" doc:"20 A circuits for small appliances in kitchen and dining rooms"`
 	Laundry         int             `key:"laundry_circuits" range:"0,20" doc:"20 A circuits for laundry"`
-	Code            string          `key:"code" registry:"codes" doc:"wiring code in force, by its edition"`
+	Code            string          `key:"code" from:"codes" doc:"wiring code in force, by its edition"`
 	Transfer        string          `key:"transfer" one:"manual,automatic,managed" doc:"manual, automatic, or automatic with load management"`
 	MeasuredDemand  units.Nameplate `key:"measured_demand" range:"1,1000000" doc:"highest 15-minute demand measured, W or VA"`
 	MeasuredOver    string          `key:"measured_over" one:"year,30-days" doc:"how long it was measured: year or 30-days"`

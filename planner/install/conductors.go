@@ -188,10 +188,10 @@ func (w *work) addDrop(id string, r sizedRun, want wanted, index int, out *Condu
 	all, rule := w.Code.Wire().Conductors, w.Code.Rule("wire-drop")
 	advised := rule.Value("percent")
 	share := func(c profiles.Conductor) float64 {
-		return 100 * dropVolts(r.loadA, ohmKft(c, want.aluminium), out.LengthFt) / r.volts
+		return 100 * dropVolts(r.loadA, c.Of(want.aluminium).OhmKft, out.LengthFt) / r.volts
 	}
 	out.DropPercent = w.put(id+".drop_percent", share(all[index]), "%",
-		fmt.Sprintf("2 · %s A · %s Ω/kft · %s ft / 1000 / %s V", number(r.loadA), number(ohmKft(all[index], want.aluminium)), number(out.LengthFt), number(r.volts)), rule.Source())
+		fmt.Sprintf("2 · %s A · %s Ω/kft · %s ft / 1000 / %s V", number(r.loadA), number(all[index].Of(want.aluminium).OhmKft), number(out.LengthFt), number(r.volts)), rule.Source())
 	reason := fmt.Sprintf("%s %s over %s ft loses %s %% at %s A; %s", out.Size, out.Metal, number(out.LengthFt), number(out.DropPercent), number(r.loadA), service.Say(rule))
 	ok, step := out.DropPercent <= advised+1e-9, ""
 	if !ok {

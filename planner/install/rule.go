@@ -61,11 +61,19 @@ func (w *work) addRule(s *Source, want service.Want) {
 	w.put(id+".needed_va", r.NeededVA, "VA", r.Why, clause, want.From...)
 	w.put(id+".has_va", r.HasVA, "VA", has, "the plan's option")
 	w.Rules = append(w.Rules, r)
-	if applies {
-		w.verdict(s, r.OK, want.Way+" transfer of "+s.Name, fmt.Sprintf("%s: %s VA and %s W; it gives %s VA and %s W here%s", r.Why, number(r.NeededVA), number(float64(want.W)),
-			number(r.HasVA), number(1000*s.SiteKW), shortOf(r)), clause, undersized(want.Way), "")
-		w.checkStart(s)
+	if !applies {
+		return
 	}
+	reason := fmt.Sprintf("%s: %s VA and %s W; it gives %s VA and %s W here", r.Why, number(r.NeededVA), number(float64(want.W)), number(r.HasVA), number(1000*s.SiteKW))
+	if !r.OK {
+		reason += "; it must be " + r.MustBe
+	}
+	hazard := "automatic-undersized"
+	if want.Way == service.Manual { // a plan that carries the house has enough; where it has not, the plan says so
+		hazard = ""
+	}
+	w.verdict(s, r.OK, want.Way+" transfer of "+s.Name, reason, clause, hazard, "")
+	w.checkStart(s)
 }
 
 // checkStart asks who starts an engine that an automatic switch waits for.
@@ -74,20 +82,6 @@ func (w *work) checkStart(s *Source) {
 		return
 	}
 	w.check(s, "start of "+s.Name, Needs, "a switch that moves over by itself waits for a machine that starts by itself; a portable one is brought, plugged in and started by hand", "common practice, no source")
-}
-
-func undersized(way string) string {
-	if way == service.Manual {
-		return "" // a plan that carries the house has enough; where it has not, the plan says so
-	}
-	return "automatic-undersized"
-}
-
-func shortOf(r Rule) string {
-	if r.OK {
-		return ""
-	}
-	return "; it must be " + r.MustBe
 }
 
 // mustBe says what rating a source would need.

@@ -23,22 +23,15 @@ type wanted struct {
 // ampacity is what a size carries between terminals of a temperature: its insulation's column corrected for the ambient,
 // but never more than the terminals' column. 0 where the table has no value.
 func (w wanted) ampacity(c profiles.Conductor) float64 {
-	return math.Min(w.column(c, w.terminalC), w.column(c, w.insulationC)*w.correction())
-}
-
-func (w wanted) column(c profiles.Conductor, celsius float64) float64 {
-	columns := map[float64]float64{60: c.Copper60A, 75: c.Copper75A, 90: c.Copper90A}
-	if w.aluminium {
-		columns = map[float64]float64{60: c.Aluminium60A, 75: c.Aluminium75A, 90: c.Aluminium90A}
-	}
-	return columns[celsius]
+	amps := c.Of(w.aluminium).Amps
+	return math.Min(amps[w.terminalC], amps[w.insulationC]*w.correction())
 }
 
 // correction is the factor for surroundings that are not at the base of the table; 0 where the insulation may not be used there at all.
 func (w wanted) correction() float64 {
 	for _, row := range w.code.Wire().Ambient {
 		if w.ambientC <= row.ToC {
-			return map[float64]float64{60: row.Factor60, 75: row.Factor75, 90: row.Factor90}[w.insulationC]
+			return row.Factors[w.insulationC]
 		}
 	}
 	return 0
@@ -53,11 +46,7 @@ func (w wanted) serves(c profiles.Conductor) bool {
 	if w.protectA == 0 {
 		return true
 	}
-	limit := c.CopperLimitA
-	if w.aluminium {
-		limit = c.AluminiumLimitA
-	}
-	if limit > 0 && w.protectA > limit { // of small wire
+	if limit := c.Of(w.aluminium).LimitA; limit > 0 && w.protectA > limit { // of small wire
 		return false
 	}
 	// The next standard rating above the ampacity may protect it, up to a limit.
@@ -73,14 +62,6 @@ func (w wanted) size(from int) (c profiles.Conductor, index int, ok bool) {
 		}
 	}
 	return profiles.Conductor{}, 0, false
-}
-
-// ohmKft is the wire's resistance, Ω per 1000 ft.
-func ohmKft(c profiles.Conductor, aluminium bool) float64 {
-	if aluminium {
-		return c.AluminiumOhmKft
-	}
-	return c.CopperOhmKft
 }
 
 // dropVolts is the voltage lost over a run of two conductors: there and back.

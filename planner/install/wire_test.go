@@ -118,7 +118,7 @@ func TestNECChapter9Table8_VoltageDrop(t *testing.T) {
 		c, ok := nec2020.Wire().Find(size)
 		require.True(t, ok)
 		for i, aluminium := range []bool{false, true} {
-			assert.InDelta(t, want[i], dropVolts(10, ohmKft(c, aluminium), 100), 1e-9, "%s, aluminium %v", size, aluminium)
+			assert.InDelta(t, want[i], dropVolts(10, c.Of(aluminium).OhmKft, 100), 1e-9, "%s, aluminium %v", size, aluminium)
 		}
 	}
 }

@@ -61,20 +61,15 @@ func (w *calculation) addOptionalClimate(rule profiles.Rule) float64 {
 		pick(pump, "pump")
 		pick(supplement, "supplemental")
 	}
-	share, number := rule.Value("heat_few_share"), controls(heaters)
+	share, number := rule.Value("heat_few_share"), 0
+	for _, p := range heaters {
+		number += p.controls()
+	}
 	if number >= int(rule.Value("many")) {
 		share = rule.Value("heat_many_share")
 	}
 	pick(share*sum(heaters), "heating", "share", share, "number", number)
 	return w.va(rule, "service.optional_hvac_va", best, Say(rule.Phrase("climate"), "how", how), slices.Concat(ids, pumpIDs, extraIDs, heatIDs)...)
-}
-
-// controls counts separately controlled heaters; one that does not say is controlled by itself.
-func controls(heaters []plate) (number int) {
-	for _, p := range heaters {
-		number += max(p.Controlled, p.Count)
-	}
-	return number
 }
 
 // addExisting is for a dwelling that stands already; another way where heating or cooling comes with the job.
@@ -84,10 +79,15 @@ func (w *calculation) addExisting() {
 		return
 	}
 	w.connected(rule, "service.existing_connected_va")
-	heating, cooling, ids, added := w.existingClimate()
-	climate, heaters := max(heating, cooling), 0
-	if all, _ := w.of(classSpaceHeat); added {
-		heaters = controls(all)
+	ids := []string{"service.heating_va", "service.cooling_va"}
+	heating, cooling := w.Value(ids[0]), w.Value(ids[1])
+	climate, heaters, added := max(heating, cooling), 0, false
+	all, _ := w.of(classSpaceHeat, classSupplemental, classCooling, classHeatPump)
+	for _, p := range all {
+		added = added || p.Added
+		if p.class == classSpaceHeat {
+			heaters += p.controls()
+		}
 	}
 	stepped, beside, phrase, from := w.Value("service.existing_connected_va")+climate, 0.0, "same", append(ids, "service.existing_connected_va")
 	if few := heaters < int(rule.Value("many")); added && (cooling >= heating || few) {
@@ -98,18 +98,6 @@ func (w *calculation) addExisting() {
 	va, parts, words := w.inSteps(rule, "service.existing_", "service.existing_stepped_va")
 	w.va(rule, "service.existing_va", va+beside, Say(rule.Phrase("sum"), "steps", words), append(parts, "service.existing_hvac_va")...)
 	w.amps("service.existing_a", "service.existing_va")
-}
-
-func (w *calculation) existingClimate() (heating, cooling float64, ids []string, added bool) {
-	coolers, coolIDs := w.of(classCooling, classHeatPump)
-	heaters, heatIDs := w.of(classSpaceHeat)
-	pumps, _ := w.of(classHeatPump)
-	extra, extraIDs := w.of(classSupplemental)
-	pumpAndExtra, _ := together(pumps, extra)
-	for _, p := range slices.Concat(coolers, heaters, extra) {
-		added = added || p.Added
-	}
-	return sum(heaters) + sum(pumpAndExtra), sum(coolers), slices.Concat(coolIDs, heatIDs, extraIDs), added
 }
 
 // addMeasured is the highest demand measured with a share on top, and what is new.

@@ -41,6 +41,9 @@ type plate struct {
 
 func (p plate) va() float64 { return p.eachVA * float64(p.Count) }
 
+// controls counts separately controlled heaters; one that does not say is controlled by itself.
+func (p plate) controls() int { return max(p.Controlled, p.Count) }
+
 // counts says whether it counts by itself: lighting and receptacles are in the general load.
 func (p plate) counts() bool { return p.class != classLighting && p.class != classReceptacles }
 
