@@ -27,6 +27,10 @@ func edition(t testing.TB, name string) *Code {
 func TestCodes_EveryEditionAnswersEveryRule(t *testing.T) {
 	for _, name := range Codes() {
 		c := edition(t, name)
+		for id, own := range section[map[string]Rule](editionFile{name, [][]byte{codeText(name)}}, "rules")() {
+			changed := own.Values != nil || own.Steps != nil || own.List != nil
+			assert.False(t, changed && strings.HasPrefix(c.Rule(id).Read, "taken"), "%s: %s has numbers of its own and does not say where from", name, id)
+		}
 		assert.NotEmpty(t, c.Title, name)
 		assert.NotEmpty(t, c.Foot, name)
 		assert.Len(t, c.rules(), len(nec2020.rules()), name)

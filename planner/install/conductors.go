@@ -160,7 +160,7 @@ func (w *work) sized(i int, r sizedRun) Conductor {
 	size, ratings := w.Code.Rule("wire-size"), w.Code.Rule("ratings")
 	w.put(id+".required_a", out.RequiredA, "A", r.why, r.source)
 	w.put(id+".overcurrent_a", out.OvercurrentA, "A", service.Say(ratings), ratings.Source())
-	least, index, ok := want.size(0)
+	least, index, ok := want.size()
 	if !ok {
 		rule := w.Code.Rule("wire-parallel")
 		if want.correction() == 0 {

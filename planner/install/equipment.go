@@ -152,7 +152,8 @@ func (w *work) switchgear(s *Source) (move switchgear) {
 	} else if move.size == 0 {
 		move.why = fmt.Sprintf("%d single-pole spaces are more than a transfer panel takes", move.spaces)
 	}
-	if names := append(w.tallCircuits(nil), w.sharedPairs(nil)...); s.singleLeg() && len(names) > 0 {
+	tall, pairs := w.bothLegs(true)
+	if names := append(tall, pairs...); s.singleLeg() && len(names) > 0 {
 		rule := w.Code.Rule("single-supply")
 		move.hot = service.Say(rule.Phrase("interlock"), "names", working.Names(names, 4))
 		if move.size == 0 {

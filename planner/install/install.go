@@ -120,9 +120,9 @@ func Work(house *home.Home, code *profiles.Code, d *loads.Demand, in Inputs) *Sc
 	if s.Source == nil && len(d.Loads) > 0 {
 		w.check(nil, "source", Fail, "nothing carries this house within its limits, so there is nothing to connect yet", "the plan")
 	}
+	w.addPanel()
 	w.refuse()
 	w.addRules()
-	w.addPanel()
 	w.addGas()
 	w.addPlaces()
 	w.addEquipment()

@@ -18,7 +18,7 @@ func (w *work) refuse() {
 		return
 	}
 	rule := w.Code.Rule("single-supply")
-	tall, pairs := w.tallCircuits(w.carried()), w.sharedPairs(w.carried())
+	tall, pairs := w.bothLegs(false)
 	for i := range w.Sources {
 		s := &w.Sources[i]
 		if !s.singleLeg() || s.Cells {
@@ -47,41 +47,21 @@ func (w *work) refuse() {
 	}
 }
 
-// A namesSet holds names of circuits; nil holds all of them.
-type namesSet map[string]bool
-
-func (n namesSet) has(name string) bool { return n == nil || n[name] }
-
-// carried are the circuits that get supply.
-func (w *work) carried() namesSet {
-	names := namesSet{}
-	for i := range w.demand.Loads {
-		names[w.demand.Loads[i].Name] = true
-	}
-	return names
-}
-
-// tallCircuits are those of some circuits that are of 240 V.
-func (w *work) tallCircuits(of namesSet) (out []string) {
-	for i := range w.home.Circuits {
-		if c := &w.home.Circuits[i]; of.has(c.Name) && c.Volts > 130 {
-			out = append(out, c.Name)
-		}
-	}
-	return out
-}
-
-// sharedPairs are the multiwire pairs of which a half at least is among some circuits: the halves of a pair move together, so that
-// one half brings the other.
-func (w *work) sharedPairs(of namesSet) (out []string) {
+// bothLegs lists the circuits of 240 V and the multiwire pairs: of the carried circuits, or of every one in the panel. The halves of a pair move together, so that one half brings the other.
+func (w *work) bothLegs(every bool) (tall, pairs []string) {
 	seen := map[string]bool{}
-	for i := range w.home.Circuits {
-		c := &w.home.Circuits[i]
-		if c.SharesWith == "" || seen[c.Name] || !(of.has(c.Name) || of.has(c.SharesWith)) {
-			continue
-		}
-		seen[c.Name], seen[c.SharesWith] = true, true
-		out = append(out, c.Name+" with "+c.SharesWith)
+	backed := map[string]bool{}
+	for _, row := range w.Panel {
+		backed[row.Circuit] = row.Backed || every
 	}
-	return out
+	for _, row := range w.Panel {
+		if row.Poles == 2 && backed[row.Circuit] {
+			tall = append(tall, row.Circuit)
+		}
+		if other := row.SharesWith; other != "" && !seen[row.Circuit] && (backed[row.Circuit] || backed[other]) {
+			seen[other] = true
+			pairs = append(pairs, row.Circuit+" with "+other)
+		}
+	}
+	return tall, pairs
 }

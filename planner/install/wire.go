@@ -53,12 +53,11 @@ func (w wanted) serves(c profiles.Conductor) bool {
 	return w.protectA <= ampacity || (w.protectA <= w.code.Rule("wire-size").Value("next_up_to_a") && w.protectA <= w.code.NextRating(ampacity))
 }
 
-// size is the smallest that serves, from a size on (its index in the table). ok is false when a single wire is not enough.
-func (w wanted) size(from int) (c profiles.Conductor, index int, ok bool) {
-	all := w.code.Wire().Conductors
-	for i := from; i < len(all); i++ {
-		if w.serves(all[i]) {
-			return all[i], i, true
+// size is the smallest that serves, and its index in the table. ok is false when a single wire is not enough.
+func (w wanted) size() (c profiles.Conductor, index int, ok bool) {
+	for i, c := range w.code.Wire().Conductors {
+		if w.serves(c) {
+			return c, i, true
 		}
 	}
 	return profiles.Conductor{}, 0, false

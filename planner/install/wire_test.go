@@ -38,13 +38,13 @@ func TestNEC310_16_EveryRowIsPicked(t *testing.T) {
 					continue
 				}
 				w := wanted{code: nec2020, amps: amps[column], aluminium: metal, terminalC: celsius, insulationC: celsius, ambientC: 30}
-				c, _, ok := w.size(0)
+				c, _, ok := w.size()
 				require.True(t, ok)
 				assert.Equal(t, row.size, c.Size, "%v A at %v °C", amps[column], celsius)
 				assert.Equal(t, amps[column], w.ampacity(c))
 				if i+1 < len(ampacities) {
 					w.amps += 0.1
-					c, _, _ = w.size(0)
+					c, _, _ = w.size()
 					assert.Equal(t, ampacities[i+1].size, c.Size, "%v A at %v °C", w.amps, celsius)
 				}
 			}
@@ -85,11 +85,11 @@ func TestNEC240_4_Protection(t *testing.T) {
 		{190, 200, false, "4/0"},
 	} {
 		w := wanted{code: nec2020, amps: c.amps, protectA: c.protect, aluminium: c.aluminium, terminalC: 60, insulationC: 60, ambientC: 30}
-		got, _, ok := w.size(0)
+		got, _, ok := w.size()
 		require.True(t, ok)
 		assert.Equal(t, c.want, got.Size, "%+v", c)
 	}
-	_, _, ok := wanted{code: nec2020, amps: 700, terminalC: 75, insulationC: 75, ambientC: 30}.size(0)
+	_, _, ok := wanted{code: nec2020, amps: 700, terminalC: 75, insulationC: 75, ambientC: 30}.size()
 	assert.False(t, ok, "no single wire carries 700 A")
 	for amps, want := range map[float64]float64{15: 15, 15.1: 20, 34.5: 35, 61: 70, 110.5: 125, 210: 225, 601: 700} {
 		assert.Equal(t, want, nec2020.NextRating(amps))
@@ -102,7 +102,7 @@ func TestNEC310_12_83Percent(t *testing.T) {
 	for rating, want := range map[float64][2]string{100: {"4", "2"}, 110: {"3", "1"}, 125: {"2", "1/0"}, 150: {"1", "2/0"}, 175: {"1/0", "3/0"},
 		200: {"2/0", "4/0"}, 225: {"3/0", "250"}, 250: {"4/0", "300"}, 300: {"250", "350"}, 350: {"350", "500"}, 400: {"400", "600"}} {
 		for i, aluminium := range []bool{false, true} {
-			c, _, ok := wanted{code: nec2020, amps: 0.83 * rating, aluminium: aluminium, terminalC: 75, insulationC: 75, ambientC: 30}.size(0)
+			c, _, ok := wanted{code: nec2020, amps: 0.83 * rating, aluminium: aluminium, terminalC: 75, insulationC: 75, ambientC: 30}.size()
 			require.True(t, ok)
 			assert.Equal(t, want[i], c.Size, "%v A", rating)
 		}
