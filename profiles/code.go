@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"maps"
 	"path"
+	"regexp"
 	"slices"
 	"strings"
 	"sync"
@@ -25,7 +26,8 @@ type Code struct {
 	Unknown  string   `yaml:"unknown"`  // the source of a rule of which nothing is known
 	Foot     string   `yaml:"foot"`     // how what is quoted is to be taken
 
-	rules   func() map[string]Rule
+	file    editionFile
+	rules   *sync.Map // id → Rule, of those asked for so far
 	dryers  func() DryerDemand
 	cooking func() CookingLoad
 	wire    func() Wire
@@ -92,24 +94,31 @@ func (r Rule) Phrase(occasion string) Rule {
 	return r
 }
 
-// Rule gives the entry of an id. Every edition answers every id; one that no edition has is a programmer's error.
+// Rule gives the entry of an id, which is parsed alone: a plan asks for few of them. Every edition answers every id; one that no
+// edition has is a programmer's error.
 func (c *Code) Rule(id string) Rule {
-	r, ok := c.rules()[id]
-	if !ok {
+	if r, ok := c.rules.Load(id); ok {
+		return r.(Rule)
+	}
+	parts := c.file.parts("rules", id)
+	if len(parts) == 0 && !slices.Contains(section[[]string](c.file, "silent")(), id) {
 		panic("profiles: " + c.Name + ": no rule " + id)
 	}
+	r := decodeParts[Rule](parts, id, c.Name)
+	r.ID, r.code = id, c
+	if own := (editionFile{c.Name, c.file.texts[:1]}); c.Like != "" && r.Read != "" && decodeParts[Rule](own.parts("rules", id), id, c.Name).Read == "" {
+		r.Read = "taken to be as in an older edition, " + r.Read
+	}
+	c.rules.Store(id, r)
 	return r
 }
+
+var inBraces = regexp.MustCompile(`\{([a-z-]+)\}`)
 
 // Caution fills in a caution that names rules by their ids in braces: "{transfer-equipment}" becomes where the code has it.
 func (c *Code) Caution(of Caution) Caution {
 	of.Text = strings.ReplaceAll(strings.TrimSpace(of.Text), "{code}", c.Title)
-	if !strings.Contains(of.Source, "{") {
-		return of
-	}
-	for id, r := range c.rules() {
-		of.Source = strings.ReplaceAll(of.Source, "{"+id+"}", r.Source())
-	}
+	of.Source = inBraces.ReplaceAllStringFunc(of.Source, func(id string) string { return c.Rule(id[1 : len(id)-1]).Source() })
 	return of
 }
 
@@ -172,7 +181,7 @@ func UsualCode(service string) *Code {
 var usualCodes = sync.OnceValue(func() map[string]string {
 	usual := map[string]string{}
 	for _, name := range Codes() {
-		if own := section[Code](editionFile{name, [][]byte{codeText(name)}}, "about")(); own.Usual {
+		if own := aboutCode(editionFile{name, [][]byte{codeText(name)}}); own.Usual {
 			for _, service := range own.Supplies {
 				usual[service] = name
 			}
@@ -185,32 +194,22 @@ var usualCodes = sync.OnceValue(func() map[string]string {
 // asked for, since a plan asks for few of them. A text that is no edition is a programmer's error.
 func NewCode(name string, content []byte) *Code {
 	f := editionFile{name, [][]byte{content}}
-	for like := section[Code](f, "about")().Like; like != ""; {
-		older := codeText(like)
-		f.texts = append(f.texts, older)
-		like = section[Code](editionFile{like, [][]byte{older}}, "about")().Like
+	c := aboutCode(f)
+	for like := c.Like; like != ""; {
+		older := editionFile{like, [][]byte{codeText(like)}}
+		f.texts, like = append(f.texts, older.texts...), aboutCode(older).Like
 	}
-	c := section[Code](f, "about")()
+	if len(f.texts) > 1 {
+		c = aboutCode(f)
+	}
 	c.Name, c.Foot = name, strings.ReplaceAll(c.Foot, "{edition}", c.Edition)
-	c.rules = sync.OnceValue(func() map[string]Rule {
-		rules := section[map[string]Rule](f, "rules")()
-		for _, id := range section[[]string](f, "silent")() {
-			rules[id] = Rule{}
-		}
-		own := section[map[string]Rule](editionFile{name, f.texts[:1]}, "rules")()
-		for id, r := range rules {
-			r.ID, r.code = id, &c
-			if c.Like != "" && r.Read != "" && own[id].Read == "" {
-				r.Read = "taken to be as in an older edition, " + r.Read
-			}
-			rules[id] = r
-		}
-		return rules
-	})
+	c.file, c.rules = f, &sync.Map{}
 	c.dryers, c.cooking = section[DryerDemand](f, "dryers"), section[CookingLoad](f, "cooking")
 	c.wire, c.motors = section[Wire](f, "wire"), section[motorTables](f, "motors")
 	return &c
 }
+
+func aboutCode(f editionFile) Code { return section[Code](f, "about")() }
 
 // An editionFile is the text of an edition, and of those that it is like, the newest first.
 type editionFile struct {
@@ -221,40 +220,51 @@ type editionFile struct {
 // section gives a function that parses one top-level key: what the newest text says of it laid over the older ones, key by key.
 // A section that no text has is empty.
 func section[T any](f editionFile, key string) func() T {
-	return sync.OnceValue(func() (out T) {
-		var parts [][]byte
-		for _, content := range slices.Backward(f.texts) {
-			if part := cutSection(content, key); part != nil {
-				parts = append(parts, part)
-			}
-		}
-		if len(parts) == 0 {
-			return out
-		}
-		whole := parts[0]
-		if len(parts) > 1 {
-			whole = laidOver(parts, f.name)
-		}
-		return decode[map[string]T](whole, f.name)[key]
-	})
+	return sync.OnceValue(func() T { return decodeParts[T](f.parts(key), key, f.name) })
 }
 
-// cutSection gives the lines of a top-level key: its own, and those after it that begin with no letter. nil where it is not there.
-func cutSection(content []byte, key string) (part []byte) {
-	for line := range bytes.Lines(content) {
-		begins := line[0] >= 'a' && line[0] <= 'z'
-		if begins && part != nil {
-			return part
+// parts cuts the block of a key, within the blocks of those before it, out of each text that has it, the oldest first.
+func (f editionFile) parts(keys ...string) (parts [][]byte) {
+	for _, content := range slices.Backward(f.texts) {
+		for depth, key := range keys {
+			content = cutBlock(content, strings.Repeat("  ", depth)+key+":")
 		}
-		if part != nil || bytes.HasPrefix(line, []byte(key+":")) {
-			part = append(part, line...)
+		if content != nil {
+			parts = append(parts, content)
 		}
 	}
-	return part
+	return parts
 }
 
-// laidOver is the section that the parts make, the oldest first.
-func laidOver(parts [][]byte, name string) []byte {
+// cutBlock gives the lines of a key, which begin with head: its own, and those after it that begin with no word so far to the left.
+// nil where it is not there.
+func cutBlock(content []byte, head string) []byte {
+	depth := len(head) - len(strings.TrimLeft(head, " "))
+	from, at := -1, 0
+	for line := range bytes.Lines(content) {
+		left := len(line) - len(bytes.TrimLeft(line, " "))
+		if isWord := line[left] >= 'a' && line[left] <= 'z'; from >= 0 && isWord && left <= depth {
+			return content[from:at]
+		}
+		if from < 0 && bytes.HasPrefix(line, []byte(head)) {
+			from = at
+		}
+		at += len(line)
+	}
+	if from < 0 {
+		return nil
+	}
+	return content[from:]
+}
+
+// decodeParts decodes what a key has in the newest part, laid over the older ones. Without any part it is empty.
+func decodeParts[T any](parts [][]byte, key, name string) (out T) {
+	switch len(parts) {
+	case 0:
+		return out
+	case 1:
+		return decode[map[string]T](parts[0], name)[key]
+	}
 	var merged yaml.Node
 	for _, part := range parts {
 		newer := decode[yaml.Node](part, name)
@@ -264,7 +274,7 @@ func laidOver(parts [][]byte, name string) []byte {
 	if err != nil {
 		panic("profiles: " + name + ": " + err.Error())
 	}
-	return whole
+	return decode[map[string]T](whole, name)[key]
 }
 
 // layOver puts the keys of a mapping over those of an older one. Lists and single values are replaced whole.

@@ -63,6 +63,6 @@ func BenchmarkParseEveryTable(b *testing.B) {
 		parse[[]generatorRow]("generators.yaml")
 		parse[[]Caution]("cautions.yaml")
 		parse[Prices]("prices.yaml")
-		NewCode("nec-2023", codeText("nec-2023")).rules()
+		NewCode("nec-2023", codeText("nec-2023")).Wire()
 	}
 }
