@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"cmp"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -82,6 +83,36 @@ func TestScope_CautionsOfEveryHome(t *testing.T) {
 			assert.NotEmpty(t, c.Source, "%s: %s", file, c.Name)
 		}
 	}
+}
+
+// A caution that cites the wiring code cites the one in force: no id of a rule is left in braces, and no other edition is named.
+func TestCautions_CiteTheCodeInForce(t *testing.T) {
+	files, err := filepath.Glob(homes + "*.yaml")
+	require.NoError(t, err)
+	for _, file := range files {
+		house, err := home.ReadFile(file)
+		require.NoError(t, err)
+		for _, edition := range []string{"", "nec-2026"} {
+			if edition != "" && house.House.Service == home.Only230 {
+				continue
+			}
+			house.House.Code = cmp.Or(edition, house.House.Code)
+			r := PlanAll(house)
+			for _, c := range append(r.Cautions, asPlans(Scope(r).Cautions)...) {
+				assert.NotRegexp(t, `\{[a-z-]+\}`, c.Text+c.Source, "%s: %s", file, c.ID)
+				if strings.HasPrefix(c.Source, "NEC") {
+					assert.Contains(t, c.Source, house.Code().Edition, c.ID)
+				}
+			}
+		}
+	}
+}
+
+func asPlans(all []profiles.Caution) (out []Caution) {
+	for _, c := range all {
+		out = append(out, Caution(c))
+	}
+	return out
 }
 
 // Every figure of the scope comes from figures that the plan or the scope has, and says how.

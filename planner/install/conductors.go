@@ -1,6 +1,7 @@
 package install
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -76,26 +77,18 @@ type sizedRun struct {
 
 // newRun fills in what serves, current and volts are; ok is false where no current is known.
 func (w *work) newRun(run home.Run) (r sizedRun, ok bool) {
-	r = sizedRun{Run: run, serves: orWord(run.Serves, "source"), volts: float64(run.Volts), loadA: float64(run.Amps), why: "the current it carries", source: w.rule("wire-size")}
-	if r.serves == "service" && r.loadA == 0 {
-		r.loadA = float64(w.home.House.ServiceAmps)
+	r = sizedRun{Run: run, serves: cmp.Or(run.Serves, "source"), volts: float64(run.Volts), loadA: float64(run.Amps), why: "the current it carries", source: w.rule("wire-size")}
+	switch s := w.Source; {
+	case r.serves == "service":
+		r.loadA = cmp.Or(r.loadA, float64(w.home.House.ServiceAmps))
+	case s == nil:
+	case r.serves == generatorRun:
+		r.loadA, r.volts = s.engineAmps(), s.EngineVolts
+	case r.serves == "source":
+		r.volts = cmp.Or(r.volts, s.Volts, service.SystemVolts(w.home))
+		r.loadA = cmp.Or(r.loadA, 1000*s.RatedKVA/r.volts)
 	}
-	if s := w.Source; s != nil {
-		switch {
-		case r.serves == generatorRun:
-			r.loadA, r.volts = s.engineAmps(), s.EngineVolts
-		case r.serves == "source" && r.volts == 0:
-			r.volts = s.Volts
-		}
-		if r.volts == 0 {
-			r.volts = w.systemVolts()
-		}
-		if r.serves == "source" && r.loadA == 0 {
-			r.loadA = 1000 * s.RatedKVA / r.volts
-		}
-	} else if r.volts == 0 {
-		r.volts = w.systemVolts()
-	}
+	r.volts = cmp.Or(r.volts, service.SystemVolts(w.home))
 	if w.Code.Detailed {
 		w.require(&r)
 	}
@@ -136,17 +129,9 @@ func (w *work) isDwellingService(ratingA float64) bool {
 	return w.split() && ratingA >= rows[0].RatingA && ratingA <= rows[len(rows)-1].RatingA
 }
 
-// systemVolts is the voltage of a run that does not say.
-func (w *work) systemVolts() float64 {
-	if w.home.House.Service == home.SplitPhase {
-		return 240
-	}
-	return float64(w.home.House.Service.LegVolts())
-}
-
 // sized sizes one run and writes its figures.
 func (w *work) sized(i int, r sizedRun) Conductor {
-	out := Conductor{Name: r.Name, Serves: r.serves, Metal: orWord(r.Metal, "copper"), LengthFt: feet(r.Length), LoadA: r.loadA, RequiredA: r.requiredA, OvercurrentA: r.deviceA}
+	out := Conductor{Name: r.Name, Serves: r.serves, Metal: cmp.Or(r.Metal, "copper"), LengthFt: feet(r.Length), LoadA: r.loadA, RequiredA: r.requiredA, OvercurrentA: r.deviceA}
 	aluminium := out.Metal == "aluminium"
 	id := fmt.Sprintf("conductor.%d", i+1)
 	want := wanted{code: w.Code, amps: out.RequiredA, protectA: out.OvercurrentA, aluminium: aluminium, terminalC: w.terminals(r), ambientC: r.ambient(w.Code)}
@@ -202,7 +187,7 @@ func (w *work) addDrop(id string, r sizedRun, want wanted, index int, out *Condu
 					groundFor(w.Code.Wire(), out.OvercurrentA, want.aluminium, all[index].CircularMils, all[j].CircularMils))
 			}
 		}
-		reason += "; " + orWord(step, fmt.Sprintf("no single wire up to %s kcmil keeps it there", all[len(all)-1].Size))
+		reason += "; " + cmp.Or(step, fmt.Sprintf("no single wire up to %s kcmil keeps it there", all[len(all)-1].Size))
 	}
 	w.verdict(nil, ok, "voltage drop: "+r.Name, reason, rule.Source(), "long-wire", step)
 }
@@ -230,7 +215,7 @@ func (r sizedRun) ambient(code *profiles.Code) float64 {
 // metric is for a code without a table of sizes: the least cross-section for the drop alone, which is physics.
 func (w *work) metric(i int, r sizedRun) Conductor {
 	rule := w.Code.Rule("wire-drop")
-	metal := orWord(r.Metal, "copper")
+	metal := cmp.Or(r.Metal, "copper")
 	rho, advised := rule.Value(metal+"_ohm_mm2_per_m"), rule.Value("percent")
 	out := Conductor{Name: r.Name, Serves: r.serves, Metal: metal, LengthFt: feet(r.Length), LoadA: r.loadA, How: "size, protection and earthing: " + w.Code.Unknown}
 	if r.Length == 0 {
@@ -244,10 +229,3 @@ func (w *work) metric(i int, r sizedRun) Conductor {
 }
 
 func feet(length units.Metres) float64 { return units.Length.In(float64(length), "ft") }
-
-func orWord(word, otherwise string) string {
-	if word == "" {
-		return otherwise
-	}
-	return word
-}

@@ -1,6 +1,7 @@
 package install
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -205,7 +206,7 @@ func (w *work) addAutomatic(s *Source, rating float64) {
 			managed = append(managed, row.Circuit)
 		}
 	}
-	w.ask(max(1, len(managed)), "management", "names", orWord(strings.Join(managed, ", "), "nothing of this file"))
+	w.ask(max(1, len(managed)), "management", "names", cmp.Or(strings.Join(managed, ", "), "nothing of this file"))
 }
 
 // asRated is a rating in A, or that of the service where none is known.

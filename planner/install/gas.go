@@ -1,6 +1,7 @@
 package install
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -34,7 +35,7 @@ func (w *work) addGas() {
 			continue
 		}
 		gas := w.home.Site.Gas
-		if gas == (home.Gas{}) || orWord(gas.Kind, naturalGas) != s.Fuel {
+		if gas == (home.Gas{}) || cmp.Or(gas.Kind, naturalGas) != s.Fuel {
 			w.check(s, "gas for "+s.Name, Needs, fmt.Sprintf("it burns %s kBtu/h of %s; site.gas does not say what pipe, meter or cylinders there are for that", number(kBtuH(s.GasKW)), s.Fuel), profiles.PipeTables().Source)
 			continue
 		}
@@ -97,7 +98,7 @@ func gasHazard(what string) string {
 
 // addPipe looks the pipe up in the table of its gas, material and pressure.
 func (w *work) addPipe(s *Source, gas home.Gas, demandBtuH float64) {
-	material := orWord(gas.Material, "iron")
+	material := cmp.Or(gas.Material, "iron")
 	inWC := units.Pressure.In(float64(gas.Pressure), "in w.c.")
 	if inWC == 0 {
 		inWC = profiles.PipeTables().UsualInWC[s.Fuel]

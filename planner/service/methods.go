@@ -21,8 +21,8 @@ func (w *calculation) connected(rule profiles.Rule, id string) float64 {
 
 // amps writes the current of a method's load to the whole ampere.
 func (w *calculation) amps(id, of string) {
-	amps := w.Value(of) / w.systemVolts()
-	w.put(w.code.Rule("rounding"), id, whole(amps), "A", fmt.Sprintf("VA / %.0f V: %.1f A, to the whole ampere", w.systemVolts(), amps), of)
+	amps := w.Value(of) / SystemVolts(w.home)
+	w.put(w.code.Rule("rounding"), id, whole(amps), "A", fmt.Sprintf("VA / %.0f V: %.1f A, to the whole ampere", SystemVolts(w.home), amps), of)
 }
 
 // addOptional is the optional method, for a dwelling on 120/240 V with a service that is large enough.
@@ -144,8 +144,8 @@ func (w *calculation) addLeast() (out Load) {
 	rule = w.code.Rule("methods")
 	w.va(rule, "service.least_va", out.LeastVA, Say(rule), out.LeastBy)
 	if rating := float64(w.home.House.ServiceAmps); rating > 0 {
-		out.ServiceVA = rating * w.systemVolts()
-		out.TooSmall = whole(out.LeastVA/w.systemVolts()) > rating
+		out.ServiceVA = rating * SystemVolts(w.home)
+		out.TooSmall = whole(out.LeastVA/SystemVolts(w.home)) > rating
 	}
 	return out
 }

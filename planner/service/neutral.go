@@ -37,7 +37,7 @@ func (w *calculation) addNeutral() {
 // neutralAmps divides by the system's volts, and adds what is given in amps as Annex D1(b) does: loads on opposite lines
 // are paired, the larger of a pair counts.
 func (w *calculation) neutralAmps(va, largest float64) (amps float64, how string) {
-	how = fmt.Sprintf("VA / %.0f V", w.systemVolts())
+	how = fmt.Sprintf("VA / %.0f V", SystemVolts(w.home))
 	onLeg := map[string][]ampItem{}
 	spread := va
 	for _, item := range w.inAmps(w.neutralDue) {
@@ -47,18 +47,18 @@ func (w *calculation) neutralAmps(va, largest float64) (amps float64, how string
 		}
 	}
 	if len(onLeg) == 0 {
-		return va / w.systemVolts(), how
+		return va / SystemVolts(w.home), how
 	}
 	spread -= largest
 	most := 0.0
 	for _, p := range on120(w.neutralDue.motors) {
-		volts := w.systemVolts()
+		volts := SystemVolts(w.home)
 		if p.isAmps {
 			volts = float64(p.Volts)
 		}
 		most = math.Max(most, p.eachVA/volts)
 	}
-	return spread/w.systemVolts() + paired(onLeg["A"], onLeg["B"]) + w.code.Rule("motors").Value("largest_share")*most,
+	return spread/SystemVolts(w.home) + paired(onLeg["A"], onLeg["B"]) + w.code.Rule("motors").Value("largest_share")*most,
 		how + "; of what the file gives in amps, the larger of each pair on opposite lines, and the share of the largest 120 V motor"
 }
 

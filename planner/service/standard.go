@@ -3,6 +3,8 @@ package service
 import (
 	"fmt"
 	"math"
+
+	"holdover/loads/home"
 )
 
 // addStandard sums the standard method and spreads it over the two lines.
@@ -20,12 +22,12 @@ func (w *calculation) addStandard() {
 // whole drops less than half an ampere and rounds up the rest.
 func whole(amps float64) float64 { return math.Floor(amps + 0.5 + 1e-9) }
 
-// systemVolts is what a load in VA is divided by.
-func (w *calculation) systemVolts() float64 {
-	if w.split() {
+// SystemVolts is what a load in VA is divided by: the voltage between the lines of a service, or of its only one.
+func SystemVolts(house *home.Home) float64 {
+	if house.House.Service == home.SplitPhase {
 		return 240
 	}
-	return 120
+	return float64(house.House.Service.LegVolts())
 }
 
 // lines gives the current in each line. Loads whose plates give VA are spread over both, as Annex D2 divides by 240 V;
@@ -45,9 +47,9 @@ func (w *calculation) lines() (a, b float64, how string) {
 		}
 	}
 	share := w.code.Rule("motors").Value("largest_share")
-	a += spread/w.systemVolts() + share*motorA
-	b += spread/w.systemVolts() + share*motorB
-	how = fmt.Sprintf("VA / %.0f V", w.systemVolts())
+	a += spread/SystemVolts(w.home) + share*motorA
+	b += spread/SystemVolts(w.home) + share*motorB
+	how = fmt.Sprintf("VA / %.0f V", SystemVolts(w.home))
 	if len(inAmps) > 0 {
 		how += "; what the file gives in amps lies on its own line, with the share of the line's largest motor"
 	}
@@ -94,7 +96,7 @@ func (w *calculation) counted(p plate, due season) float64 {
 // largestAmps is the largest motor on a line, A. A motor given in VA is on both at the system's volts.
 func (w *calculation) largestAmps(inAmps []ampItem, leg string) (most float64) {
 	for _, p := range w.due.motors {
-		amps := p.eachVA / w.systemVolts()
+		amps := p.eachVA / SystemVolts(w.home)
 		for _, item := range inAmps {
 			if item.id != p.id {
 				continue
