@@ -61,6 +61,7 @@ func TestScopeSaysEverything(t *testing.T) {
 			contains(c.Name)
 			if c.Result != install.Pass {
 				contains(c.Result + " " + c.Name + ": " + c.Reason)
+				contains(c.Step)
 			}
 		}
 		for _, c := range s.Refusals {

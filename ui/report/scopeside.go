@@ -94,7 +94,11 @@ func (j *jobSheet) addChecks() {
 			case result == install.Pass:
 				well = append(well, c.Name)
 			default:
-				j.paragraph(j.cited(c.Name+": "+c.Reason, c.Source), fmt.Sprintf("  %-6s", result))
+				text := c.Name + ": " + c.Reason
+				if !strings.Contains(c.Reason, c.Step) {
+					text += "; to do: " + c.Step
+				}
+				j.paragraph(j.cited(text, c.Source), fmt.Sprintf("  %-6s", result))
 			}
 		}
 	}
