@@ -70,7 +70,7 @@ func AtBest(house *home.Home) Demand {
 }
 
 // NeedsBothLegs says whether a source must give both legs of a split-phase service, 120/240 V: for a 240 V circuit, or for
-// a pair that shares a neutral, which on a single 120 V source would carry the sum of both (NEC 710.15(C)).
+// a pair that shares a neutral, which on a single 120 V source would carry the sum of both.
 func (d *Demand) NeedsBothLegs(house *home.Home) bool {
 	if house.House.Service != home.SplitPhase {
 		return false

@@ -50,7 +50,7 @@ func standbyWatts(c *home.Circuit) units.Watts {
 //
 //   - times: × running VA
 //   - amps: locked-rotor amps × volts
-//   - code: the upper bound of the letter in NEC Table 430.7(B), kVA per hp, × hp
+//   - code: the upper bound of the code letter, kVA per hp, × hp
 //   - watts: starting W / starting power factor
 func StartingPower(c *home.Circuit, motorPF float64) (p Power, ok bool) {
 	pf := c.Start.PowerFactor

@@ -60,7 +60,8 @@ var rules = []rule{
 	{"large-start", func(c *circumstances) bool { return float64(c.Demand.WorstVA) > 3*float64(c.Demand.Running.VA()) }},
 	{"electric-heat-on-battery", (*circumstances).electricHeat},
 	{"noise", func(c *circumstances) bool { return c.engine }},
-	{"no-230-rules", func(c *circumstances) bool { return c.Home.House.Service == home.Only230 }},
+	{"code-edition", func(c *circumstances) bool { return c.Home.Code().Detailed && !c.Home.Given("home.code") }},
+	{"no-230-rules", func(c *circumstances) bool { return !c.Home.Code().Detailed }},
 	{"legs-unbalanced", func(c *circumstances) bool { return len(c.Demand.Legs.Moves) > 0 }},
 	{"altitude", func(c *circumstances) bool { return c.engine && c.Home.Site.Elevation > highSiteM }},
 	{"estimate-prices", func(c *circumstances) bool { return true }},
@@ -101,6 +102,7 @@ func caution(id string, house *home.Home) Caution {
 	if !ok {
 		panic("planner: no caution " + id)
 	}
+	entry = house.Code().Caution(entry)
 	text := strings.ReplaceAll(strings.TrimSpace(entry.Text), "{numbers}", bareNumbers(house))
 	return Caution{entry.ID, entry.Word, text, entry.Source}
 }

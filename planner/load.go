@@ -60,7 +60,7 @@ func (ids *circuitIDs) add(s *working.Sheet, house *home.Home, d *loads.Demand, 
 		s.Add(working.Figure{ID: id + "." + name, Value: value, Unit: unit, How: how, Source: source, From: from})
 		return id + "." + name
 	}
-	running := put("running_w", float64(l.Running.W()), "W", runningHow(l), origin("heater", "running", "running_amps"))
+	running := put("running_w", float64(l.Running.W()), "W", runningHow(house, l), origin("heater", "running", "running_amps"))
 	factor := put("power_factor", l.PowerFactor, "", "of the steady draw; 1 unless given", origin("power_factor"))
 	va := put("running_va", float64(l.Running.VA()), "VA", "running W / power factor", "circuit theory", running, factor)
 	ids.runningW, ids.runningVA = append(ids.runningW, running), append(ids.runningVA, va)
@@ -69,7 +69,7 @@ func (ids *circuitIDs) add(s *working.Sheet, house *home.Home, d *loads.Demand, 
 		if l.Start.Kind == home.StartTimes {
 			from = append(from, va)
 		}
-		ids.starting = append(ids.starting, put("starting_va", float64(l.Starting.VA()), "VA", startHow(l), origin("start"), from...))
+		ids.starting = append(ids.starting, put("starting_va", float64(l.Starting.VA()), "VA", startHow(house, l), origin("start"), from...))
 	}
 	duty := put("duty", l.MeanDuty(), "", dutyHow(l), origin("use", "heater"), dutyFrom(house, l)...)
 	energy := loads.EnergyOver(l.Hourly, d.Start, house.Outage.Length)
@@ -103,7 +103,7 @@ func dutyHow(l *loads.Load) string {
 	return "share of the day it is on"
 }
 
-func runningHow(l *loads.Load) string {
+func runningHow(house *home.Home, l *loads.Load) string {
 	parts := []string{"steady draw when on"}
 	if l.Heater != nil {
 		parts = []string{"draw while firing"}
@@ -113,7 +113,7 @@ func runningHow(l *loads.Load) string {
 	}
 	switch {
 	case l.HP > 0:
-		parts = append(parts, fmt.Sprintf("from the full-load amps of a %s hp motor, NEC Table 430.248, · volts · power factor", units.Format(l.HP)))
+		parts = append(parts, fmt.Sprintf("from the full-load amps of a %s hp motor, %s, · volts · power factor", units.Format(l.HP), house.Code().Rule("motor-current").Short()))
 	case l.RunningAmps > 0:
 		parts = append(parts, "from amps · volts · power factor")
 	}
@@ -123,14 +123,14 @@ func runningHow(l *loads.Load) string {
 	return strings.Join(parts, " ")
 }
 
-func startHow(l *loads.Load) string {
+func startHow(house *home.Home, l *loads.Load) string {
 	switch l.Start.Kind {
 	case home.StartTimes:
 		return fmt.Sprintf("%.3g × running VA of one", l.Start.Times)
 	case home.StartAmps:
 		return fmt.Sprintf("locked-rotor %.4g A · volts", float64(l.Start.Amps))
 	case home.StartLetter:
-		return fmt.Sprintf("upper bound of code letter %s in NEC Table 430.7(B) · %.3g hp", l.Start.Letter, l.Start.HP)
+		return fmt.Sprintf("upper bound of code letter %s in %s · %.3g hp", l.Start.Letter, house.Code().Rule("locked-rotor").Short(), l.Start.HP)
 	}
 	return "starting watts / starting power factor"
 }

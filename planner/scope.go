@@ -4,15 +4,15 @@ import (
 	"cmp"
 
 	"holdover/planner/generator"
+	"holdover/planner/install"
 	"holdover/planner/sheet"
-	"holdover/planner/transfer"
 	"holdover/profiles"
 )
 
 // Scope works out what the electrician installs for a plan: the calculated load, the transfer rule for each option, the
 // panel schedule, equipment, conductors, gas, and what must never be done.
-func Scope(r *Result) *transfer.Scope {
-	in := transfer.Inputs{}
+func Scope(r *Result) *install.Scope {
+	in := install.Inputs{}
 	for _, o := range r.Options {
 		if o.Outcome.Real() {
 			in.Sources = append(in.Sources, sourceOf(r, string(o.Kind), r.Sheets(o)...))
@@ -20,7 +20,7 @@ func Scope(r *Result) *transfer.Scope {
 	}
 	for _, g := range r.Home.Gear {
 		s := sourceOf(r, g.Name, Placed{Sheet: sheet.Sheet{Gear: g}})
-		s.Offered = true
+		s.Offered, s.Owned, s.Cells, s.Untold = true, g.Owned, g.Kind == sheet.Battery, g.Volts == 0
 		in.Sources = append(in.Sources, s)
 	}
 	if r.Choice != None {
@@ -28,13 +28,13 @@ func Scope(r *Result) *transfer.Scope {
 	}
 	demand := r.Demand
 	demand.Legs = r.Legs
-	return transfer.Work(r.duty.Home, &demand, in)
+	return install.Work(r.duty.Home, r.Home.Code(), &demand, in)
 }
 
 // sourceOf is what the electrician meets of the sheets of a design, ours or the household's own, or of one unit. What has an
 // inverter meets the house through that; the wires of its generator go to it.
-func sourceOf(r *Result, name string, sheets ...Placed) transfer.Source {
-	s := transfer.Source{Name: name, Fixed: true, Derate: 1, Legs: 1, Volts: float64(r.Home.House.Service.LegVolts())}
+func sourceOf(r *Result, name string, sheets ...Placed) install.Source {
+	s := install.Source{Name: name, Fixed: true, Derate: 1, Legs: 1, Volts: float64(r.Home.House.Service.LegVolts())}
 	for i := range sheets {
 		switch u := &sheets[i].Sheet; {
 		case u.Engine():
@@ -52,7 +52,7 @@ func sourceOf(r *Result, name string, sheets ...Placed) transfer.Source {
 }
 
 // addEngine fills in what the generator is. Behind an inverter it gives the house nothing by itself.
-func addEngine(s *transfer.Source, r *Result, u *sheet.Sheet) {
+func addEngine(s *install.Source, r *Result, u *sheet.Sheet) {
 	s.Engine, s.Fixed, s.Fuel = true, u.Stands == "fixed", u.Fuel
 	s.EngineKVA, s.EngineVolts = ratedKVA(u), cmp.Or(float64(u.Volts), s.Volts)
 	if e, ok := r.duty.EngineOf(*u); ok && e.Fuel.Gas() {
@@ -78,7 +78,7 @@ func addEngine(s *transfer.Source, r *Result, u *sheet.Sheet) {
 	}
 }
 
-func addInverterOf(s *transfer.Source, r *Result, u *sheet.Sheet) {
+func addInverterOf(s *install.Source, r *Result, u *sheet.Sheet) {
 	s.Inverter, s.Neutral, s.Derate = true, u.Neutral, r.Rating.Inverter
 	s.RatedKVA = ratedKVA(u)
 	s.SiteKVA, s.SiteKW = s.RatedKVA*s.Derate, ratedKW(u)*s.Derate
@@ -89,7 +89,7 @@ func addInverterOf(s *transfer.Source, r *Result, u *sheet.Sheet) {
 	addCells(s, u)
 }
 
-func addCells(s *transfer.Source, u *sheet.Sheet) {
+func addCells(s *install.Source, u *sheet.Sheet) {
 	if u.Energy > 0 {
 		s.StoredKWh = float64(u.Energy) / 1000
 		s.UnitKWh = s.StoredKWh / float64(max(1, u.Units))

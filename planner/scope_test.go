@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"cmp"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -10,19 +11,20 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holdover/loads/home"
-	"holdover/planner/transfer"
+	"holdover/planner/install"
+	"holdover/planner/service"
 	"holdover/profiles"
 )
 
 const homes = "../testdata/homes/"
 
-func scopeOfFile(t testing.TB, name string) *transfer.Scope {
+func scopeOfFile(t testing.TB, name string) *install.Scope {
 	house, err := home.ReadFile(homes + name + ".yaml")
 	require.NoError(t, err)
 	return Scope(PlanAll(house))
 }
 
-func warns(s *transfer.Scope, id string) bool {
+func warns(s *install.Scope, id string) bool {
 	return slices.ContainsFunc(s.Cautions, func(c profiles.Caution) bool { return c.ID == id })
 }
 
@@ -43,8 +45,9 @@ var hazards = []struct{ id, raises, doesNot string }{
 	{"propane-cold", "scope-cold-cylinder", "scope-thin-pipe"},
 	{"long-wire", "scope-long-run", "scope-clean"},
 	{"quiet-hours", "scope-quiet", "scope-engine"},
+	{"code-edition", "scope-clean", "cottage-230v"},
 	{"legs-unbalanced", "scope-one-sided", "scope-clean"},
-	{"local-rules", "cottage-230v", "scope-clean"},
+	{"no-230-rules", "cottage-230v", "scope-clean"},
 }
 
 func TestHazards_EachHasAHomeThatRaisesItAndOneThatDoesNot(t *testing.T) {
@@ -75,11 +78,41 @@ func TestScope_CautionsOfEveryHome(t *testing.T) {
 		}
 		assert.True(t, warns(s, "code-and-licence"), file)
 		for _, c := range s.Checks {
-			assert.Contains(t, []string{transfer.Pass, transfer.Fail, transfer.Needs}, c.Result)
+			assert.Contains(t, []string{install.Pass, install.Fail, install.Needs}, c.Result)
 			assert.NotEmpty(t, c.Reason, "%s: %s", file, c.Name)
 			assert.NotEmpty(t, c.Source, "%s: %s", file, c.Name)
 		}
 	}
+}
+
+// A caution that cites the wiring code cites the one in force: no id of a rule is left in braces, and no other edition is named.
+func TestCautions_CiteTheCodeInForce(t *testing.T) {
+	files, err := filepath.Glob(homes + "*.yaml")
+	require.NoError(t, err)
+	for _, file := range files {
+		house, err := home.ReadFile(file)
+		require.NoError(t, err)
+		for _, edition := range []string{"", "nec-2026"} {
+			if edition != "" && house.House.Service == home.Only230 {
+				continue
+			}
+			house.House.Code = cmp.Or(edition, house.House.Code)
+			r := PlanAll(house)
+			for _, c := range append(r.Cautions, asPlans(Scope(r).Cautions)...) {
+				assert.NotRegexp(t, `\{[a-z-]+\}`, c.Text+c.Source, "%s: %s", file, c.ID)
+				if strings.HasPrefix(c.Source, "NEC") {
+					assert.Contains(t, c.Source, house.Code().Edition, c.ID)
+				}
+			}
+		}
+	}
+}
+
+func asPlans(all []profiles.Caution) (out []Caution) {
+	for _, c := range all {
+		out = append(out, Caution(c))
+	}
+	return out
 }
 
 // Every figure of the scope comes from figures that the plan or the scope has, and says how.
@@ -108,7 +141,7 @@ func TestScope_AgreesWithThePlan(t *testing.T) {
 	for _, file := range files {
 		s := scopeOfFile(t, strings.TrimSuffix(filepath.Base(file), ".yaml"))
 		for _, r := range s.Rules {
-			if s.Source != nil && r.Source == s.Source.Name && r.Mode != transfer.Automatic {
+			if s.Source != nil && r.Source == s.Source.Name && r.Mode == service.Manual {
 				assert.True(t, r.OK, "%s: %+v", file, r)
 			}
 		}
@@ -120,7 +153,7 @@ func TestScope_AgreesWithThePlan(t *testing.T) {
 func TestScope_TheRatingNamedIsEnough(t *testing.T) {
 	s := scopeOfFile(t, "scope-power-factor")
 	for _, r := range s.Rules {
-		if r.Mode == transfer.Automatic {
+		if r.Mode == service.Automatic {
 			assert.False(t, r.OK)
 			assert.GreaterOrEqual(t, r.MadeKVA*0.8, r.NeededVA/1000, "%+v", r)
 			return

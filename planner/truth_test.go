@@ -108,4 +108,3 @@ func TestLaw_UnitsShownChangeNothing(t *testing.T) {
 		}
 	})
 }
-

@@ -1,80 +1,17 @@
 package profiles
 
-// A DwellingLoad is how the calculated load of a dwelling is reckoned: NEC Article 220. Shares are 0..1.
-type DwellingLoad struct {
-	UnitLoad struct {
-		Source   string  `yaml:"source"`
-		VAPerFt2 float64 `yaml:"va_per_ft2"` // general lighting and receptacles
-	} `yaml:"unit_load"`
-	Circuits struct {
-		Source string  `yaml:"source"`
-		VAEach float64 `yaml:"va_each"` // small-appliance and laundry circuits
-	} `yaml:"circuits"`
-	General  DemandSteps `yaml:"general"`
-	Fastened struct {
-		Source      string  `yaml:"source"`
-		LeastNumber int     `yaml:"least_number"`
-		LeastVA     float64 `yaml:"least_va"`
-		Share       float64 `yaml:"share"`
-	} `yaml:"fastened"`
-	Heating struct {
-		Source string `yaml:"source"`
-	} `yaml:"heating"`
-	Motors struct {
-		Source       string  `yaml:"source"`
-		LargestShare float64 `yaml:"largest_share"`
-	} `yaml:"motors"`
-	Dryers  DryerDemand `yaml:"dryers"`
-	Cooking CookingLoad `yaml:"cooking"`
-	Neutral struct {
-		Source       string  `yaml:"source"`
-		CookingShare float64 `yaml:"cooking_share"`
-		DryerShare   float64 `yaml:"dryer_share"`
-		AboveA       float64 `yaml:"above_a"` // A; what is above counts by AboveShare
-		AboveShare   float64 `yaml:"above_share"`
-	} `yaml:"neutral"`
-	Optional struct {
-		DemandSteps       `yaml:",inline"`
-		LeastServiceA     float64 `yaml:"least_service_a"`
-		CoolingShare      float64 `yaml:"cooling_share"`
-		HeatPumpShare     float64 `yaml:"heat_pump_share"`
-		SupplementalShare float64 `yaml:"supplemental_share"`
-		HeatFewShare      float64 `yaml:"heat_few_share"`
-		HeatManyShare     float64 `yaml:"heat_many_share"`
-		Many              int     `yaml:"many"` // separately controlled heaters from which they are many
-	} `yaml:"optional"`
-	Existing struct {
-		DemandSteps `yaml:",inline"`
-		Many        int `yaml:"many"`
-	} `yaml:"existing"`
-	Measured struct {
-		Source string  `yaml:"source"`
-		Share  float64 `yaml:"share"`
-	} `yaml:"measured"`
-	Rounding struct {
-		Source string `yaml:"source"`
-	} `yaml:"rounding"`
-	Service struct {
-		Source     string  `yaml:"source"`
-		OneFamilyA float64 `yaml:"one_family_a"`
-		OtherA     float64 `yaml:"other_a"`
-	} `yaml:"service"`
-}
-
-// DemandSteps is a load counted in steps: so much of it at one share, the rest at the next. The last has no end.
-type DemandSteps struct {
-	Source string `yaml:"source"`
-	Steps  []struct {
-		UpToVA float64 `yaml:"up_to_va"`
-		Share  float64 `yaml:"share"`
-	} `yaml:"steps"`
+// Steps is a load counted in steps: so much of it at one share, the rest at the next. The last has no end.
+type Steps []struct {
+	Name   string  `yaml:"name"` // of the step's own figure
+	UpToVA float64 `yaml:"up_to_va"`
+	Share  float64 `yaml:"share"` // 0 to 1
 }
 
 // Parts gives what each step contributes of a load of so many VA.
-func (s DemandSteps) Parts(va float64) []float64 {
-	parts := make([]float64, len(s.Steps))
+func (s Steps) Parts(va float64) []float64 {
+	parts := make([]float64, len(s))
 	from := 0.0
-	for i, step := range s.Steps {
+	for i, step := range s {
 		to := va
 		if step.UpToVA > 0 {
 			to = min(va, step.UpToVA)
@@ -85,9 +22,8 @@ func (s DemandSteps) Parts(va float64) []float64 {
 	return parts
 }
 
-// DryerDemand is NEC Table 220.54.
+// DryerDemand is what several clothes dryers count together.
 type DryerDemand struct {
-	Source  string    `yaml:"source"`
 	LeastVA float64   `yaml:"least_va"` // each counts as much at least
 	Shares  []float64 `yaml:"shares"`   // of 1, 2, …
 	Bands   []struct {
@@ -112,9 +48,8 @@ func (d DryerDemand) Share(number int) float64 {
 	return 1
 }
 
-// CookingLoad is NEC Table 220.55.
+// CookingLoad is what household cooking appliances count together.
 type CookingLoad struct {
-	Source        string       `yaml:"source"`
 	LeastKW       float64      `yaml:"least_kw"`
 	ColumnBFromKW float64      `yaml:"column_b_from_kw"`
 	ColumnBToKW   float64      `yaml:"column_b_to_kw"`
@@ -145,8 +80,3 @@ func (c CookingLoad) Row(number int) CookingRow {
 
 // ColumnCKW is column C of the row: the demand of so many appliances of ColumnCToKW or less, kW.
 func (r CookingRow) ColumnCKW(number int) float64 { return r.CKW + r.CKWEach*float64(number) }
-
-var dwelling = table[DwellingLoad]("dwelling.yaml")
-
-// DwellingLoads gives the rules of the calculated load.
-func DwellingLoads() DwellingLoad { return dwelling() }

@@ -8,7 +8,7 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
-//go:embed *.yaml circuits/*.yaml
+//go:embed *.yaml circuits/*.yaml code/*.yaml
 var files embed.FS
 
 // table gives a function that parses the named file on its first call and remembers the result.

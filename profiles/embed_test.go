@@ -16,20 +16,14 @@ func TestParsePanicsOnAnUnknownKey(t *testing.T) {
 func TestListsAreCopies(t *testing.T) {
 	Engines()[0].Name = "changed"
 	Motors()[0].HP = 99
-	StandardBreakersA()[0] = 99
 	Groups()[0] = "changed"
-	Conductors()[0].Size = "changed"
 	assert.NotEqual(t, "changed", Engines()[0].Name)
 	assert.NotEqual(t, 99.0, Motors()[0].HP)
-	assert.NotEqual(t, 99.0, StandardBreakersA()[0])
 	assert.NotEqual(t, "changed", Groups()[0])
-	assert.NotEqual(t, "changed", Conductors()[0].Size)
 }
 
-func TestTablesOfTheCodeAreSourced(t *testing.T) {
-	wire := conductors()
-	for _, source := range []string{motors().FullLoad.Source, motors().LockedRotor.Source, wire.Source, wire.Ambient.Source,
-		wire.Services.Source, wire.Grounds.Source, climateTables().HourlyRange.Source} {
+func TestTablesAreSourced(t *testing.T) {
+	for _, source := range []string{usualMotors().Source, climateTables().HourlyRange.Source} {
 		assert.NotEmpty(t, source)
 	}
 	for _, f := range Fuels() {
@@ -69,6 +63,6 @@ func BenchmarkParseEveryTable(b *testing.B) {
 		parse[[]generatorRow]("generators.yaml")
 		parse[[]Caution]("cautions.yaml")
 		parse[Prices]("prices.yaml")
-		parse[conductorTables]("conductors.yaml")
+		NewCode("nec-2023", codeText("nec-2023")).Wire()
 	}
 }

@@ -4,9 +4,11 @@ import "slices"
 
 // Pipes are the gas pipe tables and what a propane cylinder gives.
 type Pipes struct {
-	Sizes    []string    `yaml:"sizes"` // in, as the columns of every table
-	Tables   []PipeTable `yaml:"tables"`
-	Cylinder Cylinder    `yaml:"cylinder"`
+	Source    string             `yaml:"source"`      // of what is asked of gas piping beside the tables
+	UsualInWC map[string]float64 `yaml:"usual_in_wc"` // pressure where the pipe begins, in of water, by fuel
+	Sizes     []string           `yaml:"sizes"`       // in, as the columns of every table
+	Tables    []PipeTable        `yaml:"tables"`
+	Cylinder  Cylinder           `yaml:"cylinder"`
 }
 
 // A PipeTable is what pipe of one material carries of one gas. It holds for a supply pressure of FromInWC up to below
@@ -37,6 +39,7 @@ func (p Pipes) Find(kind, material string, inWC float64) (PipeTable, bool) {
 
 // A Cylinder is what a propane cylinder gives, Btu/h, by what is left in it and the outdoor temperature.
 type Cylinder struct {
+	UsualLeft     float64     `yaml:"usual_left"` // share of it, 0 to 1
 	Title         string      `yaml:"title"`
 	FullLb        float64     `yaml:"full_lb"`
 	Left          float64     `yaml:"left"` // share that is left when it matters, where nobody says

@@ -119,13 +119,17 @@ func TestSizesMadeRise(t *testing.T) {
 	}
 	assert.Equal(t, 300.0, slices.Min(InverterSizesVA()))
 	assert.Equal(t, 48000.0, slices.Max(InverterSizesVA()))
-	for _, source := range []string{sizesMade().Inverters.Source, sizesMade().Chargers.Source, sizesMade().Breakers.Source} {
+	for _, source := range []string{sizesMade().Inverters.Source, sizesMade().Chargers.Source} {
 		assert.NotEmpty(t, source)
 	}
 }
 
-// NEC 240.6(A), typed a second time; the 10 A step of a recent edition is left out on purpose.
+// NEC 240.6(A), typed a second time; the 10 A step came in 2023.
 func TestNEC240_6A_StandardBreakers(t *testing.T) {
-	assert.Equal(t, []float64{15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200, 225, 250, 300, 350, 400, 450,
-		500, 600, 700, 800, 1000, 1200, 1600, 2000, 2500, 3000, 4000, 5000, 6000}, StandardBreakersA())
+	want := []float64{15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200, 225, 250, 300, 350, 400, 450,
+		500, 600, 700, 800, 1000, 1200, 1600, 2000, 2500, 3000, 4000, 5000, 6000}
+	assert.Equal(t, want, nec2020.Rule("ratings").List)
+	for name, least := range map[string]float64{"nec-2017": 15, "nec-2023": 10, "nec-2026": 10} {
+		assert.Equal(t, least, edition(t, name).NextRating(9), name)
+	}
 }

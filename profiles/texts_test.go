@@ -17,7 +17,7 @@ func TestCautions(t *testing.T) {
 		"freezing": "CAUTION", "frost-heaters": "CAUTION", "cannot-heat": "CAUTION", "cannot-wait": "DANGER", "engine-cold": "CAUTION", "medical": "DANGER", "light-load-diesel": "CAUTION", "cold-charging": "WARNING",
 		"cold-discharge": "WARNING", "propane-cold": "CAUTION", "store-too-large": "WARNING", "temperature-table": "NOTICE",
 		"defaults-used": "NOTICE", "bare-numbers": "NOTICE", "code-and-licence": "NOTICE", "large-start": "NOTICE", "electric-heat-on-battery": "NOTICE",
-		"noise": "NOTICE", "no-230-rules": "NOTICE", "legs-unbalanced": "NOTICE", "altitude": "NOTICE", "estimate-prices": "NOTICE",
+		"noise": "NOTICE", "code-edition": "NOTICE", "no-230-rules": "NOTICE", "legs-unbalanced": "NOTICE", "altitude": "NOTICE", "estimate-prices": "NOTICE",
 	}
 	assert.Len(t, Cautions(), len(words))
 	rank := map[string]int{"DANGER": 0, "WARNING": 1, "CAUTION": 2, "NOTICE": 3}

@@ -1,14 +1,15 @@
 package profiles
 
-// Transfer is what stands between a house and its backup: sizes made, distances, signs.
+// Transfer is what stands between a house and its backup: sizes made, distances, things.
 type Transfer struct {
 	Inlets struct {
 		Source string  `yaml:"source"`
 		Rows   []Inlet `yaml:"rows"` // rising amps within a voltage
 	} `yaml:"inlets"`
 	Panels struct {
-		Source   string `yaml:"source"`
-		Circuits []int  `yaml:"circuits"`
+		Source   string  `yaml:"source"`
+		Circuits []int   `yaml:"circuits"`
+		BranchA  float64 `yaml:"branch_a"` // the largest branch that any takes; a larger one only up to the breaker of the source
 	} `yaml:"panels"`
 	Switches struct {
 		Source string    `yaml:"source"`
@@ -19,12 +20,7 @@ type Transfer struct {
 		BelowKW float64 `yaml:"below_kw"`
 	} `yaml:"single_leg"`
 	Clearances Clearances `yaml:"clearances"`
-	Signs      []Sign     `yaml:"signs"`
-	Conductors struct {
-		CopperOhmMM2PerM    float64 `yaml:"copper_ohm_mm2_per_m"` // at 75 °C
-		AluminiumOhmMM2PerM float64 `yaml:"aluminium_ohm_mm2_per_m"`
-		Source              string  `yaml:"source"`
-	} `yaml:"conductors"`
+	Items      []Rule     `yaml:"items"`
 }
 
 // Clearances are the distances to keep, ft.
@@ -59,13 +55,6 @@ type Inlet struct {
 	Wires int     `yaml:"wires"`
 }
 
-// A Sign is a label that has to be put up.
-type Sign struct {
-	At     string `yaml:"at"`
-	Text   string `yaml:"text"`
-	Source string `yaml:"source"`
-}
-
 var transfer = table[Transfer]("transfer.yaml")
 
 // Transfers gives what stands between a house and its backup.
@@ -76,7 +65,7 @@ func (t Transfer) FindInlet(volts, amps float64) (Inlet, bool) {
 	return find(t.Inlets.Rows, func(i Inlet) bool { return i.Volts == volts && i.Amps >= amps-1e-9 })
 }
 
-// FindSign gives the sign for a place.
-func (t Transfer) FindSign(at string) (Sign, bool) {
-	return find(t.Signs, func(s Sign) bool { return s.At == at })
+// FindItem gives a thing that a job may need whatever the wiring code says.
+func (t Transfer) FindItem(id string) (Rule, bool) {
+	return find(t.Items, func(r Rule) bool { return r.ID == id })
 }

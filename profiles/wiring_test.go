@@ -8,11 +8,9 @@ import (
 
 // Every table of a transfer job says where it comes from.
 func TestTablesOfATransferJobAreSourced(t *testing.T) {
-	d, tr := DwellingLoads(), Transfers()
-	for _, source := range []string{d.UnitLoad.Source, d.Circuits.Source, d.General.Source, d.Fastened.Source, d.Heating.Source, d.Motors.Source, d.Dryers.Source,
-		d.Cooking.Source, d.Neutral.Source, d.Optional.Source, d.Existing.Source, d.Measured.Source, d.Rounding.Source, d.Service.Source,
-		tr.Inlets.Source, tr.Panels.Source, tr.Switches.Source, tr.SingleLeg.Source, tr.Clearances.ExhaustSource, tr.Clearances.FixedSource,
-		tr.Clearances.StorageSource, tr.Conductors.Source, PipeTables().Cylinder.Source} {
+	tr := Transfers()
+	for _, source := range []string{tr.Inlets.Source, tr.Panels.Source, tr.Switches.Source, tr.SingleLeg.Source, tr.Clearances.ExhaustSource, tr.Clearances.FixedSource,
+		tr.Clearances.StorageSource, PipeTables().Source, PipeTables().Cylinder.Source} {
 		assert.NotEmpty(t, source)
 	}
 	for _, table := range PipeTables().Tables {
@@ -27,8 +25,8 @@ func TestTablesOfATransferJobAreSourced(t *testing.T) {
 			}
 		}
 	}
-	for _, s := range tr.Signs {
-		assert.NotEmpty(t, s.Source, s.At)
+	for _, item := range tr.Items {
+		assert.NotEmpty(t, item.Quote, item.ID)
 	}
 }
 
@@ -54,6 +52,6 @@ func TestHazards(t *testing.T) {
 // NEC Table 220.42: 3000 VA whole, to 120 000 at 35 %, the rest at 25 %, worked by hand.
 func TestDemandSteps(t *testing.T) {
 	for va, want := range map[float64][]float64{0: {0, 0, 0}, 2000: {2000, 0, 0}, 3000: {3000, 0, 0}, 9000: {3000, 2100, 0}, 120000: {3000, 40950, 0}, 140000: {3000, 40950, 5000}} {
-		assert.InDeltaSlice(t, want, DwellingLoads().General.Parts(va), 1e-9, "%v VA", va)
+		assert.InDeltaSlice(t, want, nec2020.Rule("general").Steps.Parts(va), 1e-9, "%v VA", va)
 	}
 }

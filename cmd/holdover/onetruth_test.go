@@ -13,8 +13,8 @@ import (
 	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner"
+	"holdover/planner/install"
 	"holdover/planner/sheet"
-	"holdover/planner/transfer"
 )
 
 var truths = flag.Int("truths", 2000, "how many random homes the plan, the fit and the job sheet are held to each other on")
@@ -64,7 +64,7 @@ func denials(t *testing.T, house *home.Home) (broken []string, options int) {
 			}
 		}
 		for _, c := range scope.Checks {
-			if c.About == string(o.Kind) && c.Result == transfer.Fail {
+			if c.About == string(o.Kind) && c.Result == install.Fail {
 				say("%s: the job sheet fails its %s: %s", o.Kind, c.Name, c.Reason)
 			}
 		}

@@ -14,8 +14,8 @@ func newScope(t terminal) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "scope [FILE]",
 		Short: "The transfer scope for the electrician",
-		Long: `A job sheet of two sides: the calculated load, the transfer rule for each option and
-the panel schedule; then equipment, wire, gas, checks and cautions. Circuits that
+		Long: `A job sheet of two sides: the calculated load, the transfer rule for each option,
+the panel schedule and the wire; then equipment, gas, checks and cautions. Circuits that
 stay off count towards the calculated load too: give each its nameplate and class.
 The exit status is that of plan.`,
 		Example: `  holdover scope                        of the demo home

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"holdover/loads/home"
 	"holdover/profiles"
 	"holdover/ui/report"
 )
@@ -23,7 +24,11 @@ var factTables = []struct {
 		return facts(profiles.Fuels(), func(f profiles.Fuel) (string, string) { return f.Name, f.Title })
 	}},
 	{"cautions", func() []report.Fact {
-		return facts(profiles.Cautions(), func(c profiles.Caution) (string, string) { return c.ID, c.Word + ": " + c.Text })
+		cautions := profiles.Cautions()
+		for i, c := range cautions { // some cite the wiring code
+			cautions[i] = profiles.UsualCode(string(home.SplitPhase)).Caution(c)
+		}
+		return facts(cautions, func(c profiles.Caution) (string, string) { return c.ID, c.Word + ": " + c.Text })
 	}},
 	{"everyday", func() []report.Fact {
 		table := profiles.EverydayInput()

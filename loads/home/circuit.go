@@ -25,7 +25,7 @@ type Circuit struct {
 	Care        Care            `key:"care" one:"keep,rotate,shed" doc:"keep, rotate or shed"`
 	Count       int             `key:"count" range:"1,1000" doc:"how many of them on this circuit"`
 	Volts       units.Volts     `key:"volts" range:"100,250" doc:"120, 240 or 230"`
-	Running     units.Watts     `key:"running" range:"0,200000" motor:"true" doc:"steady draw when on; 1/2 hp of a motor is what NEC Table 430.248 gives for it"`
+	Running     units.Watts     `key:"running" range:"0,200000" motor:"true" doc:"steady draw when on; 1/2 hp of a motor is what the wiring code's motor table gives for it"`
 	RunningAmps units.Amps      `key:"running_amps" range:"0,1000" doc:"steady current when on, in place of running"`
 	Standby     units.Watts     `key:"standby" range:"0,20000" doc:"draw when idle"`
 	PowerFactor float64         `key:"power_factor" range:"0.05,1" doc:"of the steady draw, 0.05 to 1"`
@@ -36,7 +36,7 @@ type Circuit struct {
 	Fallback    float64         `key:"fallback_duty" range:"0,1" doc:"duty of heating or cooling when home.heat_loss is not given"`
 	Breaker     units.Amps      `key:"breaker" range:"1,400" doc:"rating of its breaker"`
 	Nameplate   units.Nameplate `key:"nameplate" range:"1,1000000" doc:"what the plate of one says, VA or W, for the calculated load"`
-	Class       string          `key:"class" one:"range,cooktop,oven,dryer,water-heater,fastened,space-heat,air-conditioning,heat-pump,supplemental-heat,motor,lighting,receptacles,other" doc:"what the calculated load counts it as"`
+	Class       string          `key:"class" one:"range,cooktop,oven,dryer,water-heater,fastened,space-heat,air-conditioning,heat-pump,supplemental-heat,motor,vehicle,lighting,receptacles,other" doc:"what the calculated load counts it as"`
 	Controlled  int             `key:"separately_controlled" range:"1,100" doc:"how many separately controlled heaters it feeds"`
 	LockedOut   bool            `key:"locked_out" doc:"a heat pump that cannot run together with its supplemental heat"`
 	Added       bool            `key:"added" doc:"not there yet: it comes with this job"`

@@ -85,6 +85,7 @@ func unitDimensions(unit string) *units.Dimension {
 
 // registries give the words of a field that are the names of a table of profiles, so that a new entry there is accepted here.
 var registries = map[string]func() []string{
+	"codes": profiles.Codes,
 	"chemistries": func() []string {
 		return namesOf(profiles.Chemistries(), func(c profiles.Chemistry) string { return c.Name })
 	},
@@ -139,6 +140,9 @@ func fieldFrom(sf reflect.StructField, index int) (Field, bool) {
 	}
 	if words := sf.Tag.Get("one"); words != "" {
 		f.Words = append(f.Words, strings.Split(words, ",")...)
+	}
+	if table := sf.Tag.Get("from"); table != "" {
+		f.Words = registries[table]()
 	}
 	if text := sf.Tag.Get("range"); text != "" {
 		low, high, _ := strings.Cut(text, ",")

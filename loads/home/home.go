@@ -14,6 +14,7 @@ import (
 	"strings"
 
 	"holdover/loads/units"
+	"holdover/profiles"
 )
 
 // Version is the home file format this program reads and writes.
@@ -57,6 +58,7 @@ type House struct {
 
 	SmallAppliances int             `key:"small_appliance_circuits" range:"0,40" doc:"20 A circuits for small appliances in kitchen and dining rooms"`
 	Laundry         int             `key:"laundry_circuits" range:"0,20" doc:"20 A circuits for laundry"`
+	Code            string          `key:"code" from:"codes" doc:"wiring code in force, by its edition"`
 	Transfer        string          `key:"transfer" one:"manual,automatic,managed" doc:"manual, automatic, or automatic with load management"`
 	MeasuredDemand  units.Nameplate `key:"measured_demand" range:"1,1000000" doc:"highest 15-minute demand measured, W or VA"`
 	MeasuredOver    string          `key:"measured_over" one:"year,30-days" doc:"how long it was measured: year or 30-days"`
@@ -165,6 +167,14 @@ func (h *Home) Partners() map[string]string {
 		}
 	}
 	return out
+}
+
+// Code is the wiring code that the home follows.
+func (h *Home) Code() *profiles.Code {
+	if code, ok := profiles.FindCode(h.House.Code); ok {
+		return code
+	}
+	return profiles.UsualCode(string(cmp.Or(h.House.Service, SplitPhase)))
 }
 
 // System is the units of the home, in which its bare lengths, areas, volumes and temperatures are.

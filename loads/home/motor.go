@@ -9,8 +9,8 @@ import (
 	"holdover/profiles"
 )
 
-// finishMotor works out a running draw that was given as a motor's horsepower: the full-load current of NEC Table 430.248 at the
-// circuit's volts, at the power factor that motors usually have unless one is given. Horsepower is what a motor gives at its
+// finishMotor works out a running draw that was given as a motor's horsepower: the full-load current of the code's motor table at
+// the circuit's volts, at the power factor that motors usually have unless one is given. Horsepower is what a motor gives at its
 // shaft, so 746 W of it draw far more. A motor starts with a surge: where none is given, the usual one of its size is taken.
 func (r *reader) finishMotor(n *yaml.Node, house *Home, c *Circuit, path string) {
 	hp, ok := r.motors[join(path, "running")]
@@ -18,9 +18,10 @@ func (r *reader) finishMotor(n *yaml.Node, house *Home, c *Circuit, path string)
 		return
 	}
 	at := child(n, "running")
+	table := profiles.Motors()
 	motor, ok := profiles.UsualMotor(hp)
 	if !ok || hp <= 0 {
-		r.fault(at, join(path, "running"), "%s hp found; NEC Table 430.248 goes from a fraction to 10 hp; give running_amps from the motor's nameplate", units.Format(hp))
+		r.fault(at, join(path, "running"), "%s hp found; the motor table goes from a fraction to %s hp; give running_amps from the motor's nameplate", units.Format(hp), units.Format(table[len(table)-1].HP))
 		return
 	}
 	given := func(key string) bool { _, ok := house.Origin(join(path, key)); return ok }
@@ -39,6 +40,6 @@ func (r *reader) finishMotor(n *yaml.Node, house *Home, c *Circuit, path string)
 	}
 	amps := motor.Row.Amps(float64(c.Volts))
 	c.HP, c.RunningAmps = hp, units.Amps(amps)
-	r.understood(join(path, "running"), fmt.Sprintf("%s A · %s V · power factor %s = %s W (NEC Table 430.248 for %s hp)", units.Format(amps), units.Format(float64(c.Volts)),
-		units.Format(c.PowerFactor), units.Format(amps*float64(c.Volts)*c.PowerFactor), units.Format(motor.Row.HP)))
+	r.understood(join(path, "running"), fmt.Sprintf("%s A · %s V · power factor %s = %s W (%s for %s hp)", units.Format(amps), units.Format(float64(c.Volts)),
+		units.Format(c.PowerFactor), units.Format(amps*float64(c.Volts)*c.PowerFactor), house.Code().Rule("motor-current").Short(), units.Format(motor.Row.HP)))
 }

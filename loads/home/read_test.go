@@ -78,7 +78,7 @@ func TestRead_BadFiles(t *testing.T) {
 		"care":                 {"holdover: 1\ncircuits:\n  - {name: A, running: 1 W, care: maybe}\n", "circuits[0].care", "keep, rotate or shed", 3},
 		"start of two kinds":   {"holdover: 1\ncircuits:\n  - {name: A, running: 1 W, start: {times: 3, amps: 5 A}}\n", "circuits[0].start", "exactly one", 3},
 		"start word":           {"holdover: 1\ncircuits:\n  - {name: A, running: 1 W, start: hard}\n", "circuits[0].start", "none", 3},
-		"letter":               {"holdover: 1\ncircuits:\n  - {name: A, running: 1 W, start: {code: I, hp: 1}}\n", "circuits[0].start.code", "no NEC code letter", 3},
+		"letter":               {"holdover: 1\ncircuits:\n  - {name: A, running: 1 W, start: {code: I, hp: 1}}\n", "circuits[0].start.code", "no code letter of a motor", 3},
 		"letter without bound": {"holdover: 1\ncircuits:\n  - {name: A, running: 1 W, start: {code: V, hp: 1}}\n", "circuits[0].start.code", "no upper bound", 3},
 		"letter without hp":    {"holdover: 1\ncircuits:\n  - {name: A, running: 1 W, start: {code: G}}\n", "circuits[0].start.hp", "hp", 3},
 		"23 hours":             {"holdover: 1\ncircuits:\n  - {name: A, running: 1 W, use: {hours: [0, 1]}}\n", "circuits[0].use.hours", "24", 3},

@@ -3,6 +3,7 @@ package home
 import (
 	"fmt"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -76,6 +77,7 @@ func suggestProfile(like string) string {
 
 // finish fills what depends on other fields, and checks fields against one another.
 func (r *reader) finish(root *yaml.Node, house *Home) {
+	r.finishCode(root, house)
 	r.fillChemistry(root, house)
 	if len(house.Limits.Fuels) == 0 {
 		r.fault(child(child(root, "limits"), "fuels"), "limits.fuels", "no fuel found; list at least one, or say generator: none")
@@ -110,6 +112,26 @@ func (r *reader) checkLasts(root *yaml.Node, house *Home) {
 	if lasts.Half == 0 || lasts.NineInTen <= lasts.Half {
 		r.fault(at, "outage.lasts", "half and nine_in_ten are both wanted, the second the longer, like {half: 2 h, nine_in_ten: 10 h}")
 	}
+}
+
+// finishCode takes the usual wiring code of the service where none is named. One for another kind of supply is a fault: its load
+// and its wire are reckoned for that supply alone, and a sheet without them would look as if nothing were missing.
+func (r *reader) finishCode(root *yaml.Node, house *Home) {
+	service := string(house.House.Service)
+	if house.House.Code == "" {
+		house.House.Code = house.Code().Name
+		house.origins["home.code"] = Origin{Source: "followed on " + service + " where none is named"}
+		return
+	}
+	code := house.Code()
+	if slices.Contains(code.Supplies, service) {
+		return
+	}
+	fitting := slices.DeleteFunc(profiles.Codes(), func(name string) bool {
+		c, _ := profiles.FindCode(name)
+		return !slices.Contains(c.Supplies, service)
+	})
+	r.fault(child(child(root, "home"), "code"), "home.code", "%q is for %s, and this home has %s; %s is accepted", code.Name, oneOf(code.Supplies), service, oneOf(fitting))
 }
 
 func (r *reader) fillChemistry(root *yaml.Node, house *Home) {

@@ -25,7 +25,7 @@ type Start struct {
 	Times       float64     // × running VA
 	Amps        units.Amps  // locked rotor
 	Volts       units.Volts // at which Amps holds; 0 for the circuit's own
-	Letter      string      // NEC code letter
+	Letter      string      // code letter of the motor's plate
 	HP          float64     // motor's horsepower, with Letter
 	Watts       units.Watts
 	PowerFactor float64 // while starting; 0 for the assumed one
@@ -35,7 +35,7 @@ type Start struct {
 type startKeys struct {
 	Times       float64     `key:"times" range:"1,20" doc:"times the running VA"`
 	Amps        units.Amps  `key:"amps" range:"0.1,2000" doc:"locked-rotor current"`
-	Letter      string      `key:"code" doc:"NEC code letter"`
+	Letter      string      `key:"code" doc:"code letter of the motor's plate"`
 	HP          float64     `key:"hp" unit:"hp" range:"0.01,200" doc:"motor size, with code"`
 	Watts       units.Watts `key:"watts" range:"1,500000" doc:"starting watts"`
 	PowerFactor float64     `key:"power_factor" range:"0.05,1" doc:"while starting"`
@@ -60,12 +60,12 @@ func (s *Start) readNode(r *reader, n *yaml.Node, path string) {
 	}
 }
 
-// checkLetter holds a code letter to NEC Table 430.7(B), which has no upper bound for V.
+// checkLetter holds a code letter to the table of them, which has no upper bound for V.
 func (s *Start) checkLetter(r *reader, n *yaml.Node, path string) {
 	if _, high, ok := profiles.CodeLetterKVAPerHP(s.Letter); !ok {
-		r.fault(n, join(path, "code"), "%q is no NEC code letter; A to V without I, O and Q is accepted", s.Letter)
+		r.fault(n, join(path, "code"), "%q is no code letter of a motor; A to V without I, O and Q is accepted", s.Letter)
 	} else if high > 1e3 {
-		r.fault(n, join(path, "code"), "letter %s has no upper bound in NEC Table 430.7(B); give amps from the nameplate instead", s.Letter)
+		r.fault(n, join(path, "code"), "letter %s has no upper bound in the table of code letters; give amps from the nameplate instead", s.Letter)
 	}
 	if s.HP == 0 {
 		r.fault(n, join(path, "hp"), "a code letter needs the motor's hp beside it, like {code: G, hp: 0.5}")

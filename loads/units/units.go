@@ -29,7 +29,7 @@ type (
 	Litres             float64 // volume, L
 	Hertz              float64 // frequency, Hz
 	LitresPerHour      float64 // flow of water, L/h
-	Nameplate          float64 // what a nameplate says, VA; watts count as VA, as NEC 220.55 and Annex D take them
+	Nameplate          float64 // what a nameplate says, VA; watts count as VA, as calculated loads take them
 	Kilopascals        float64 // pressure above the air's, kPa
 	CubicMetresPerHour float64 // flow of gas, m³/h
 )

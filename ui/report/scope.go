@@ -8,25 +8,26 @@ import (
 	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner"
-	"holdover/planner/transfer"
+	"holdover/planner/install"
 )
 
-// Scope writes the electrician's job sheet, two sides of a page for a house of usual size: the load and the panel, then
-// equipment, wire, gas, checks and cautions. width is in columns; less than [MinWidth] counts as MinWidth.
-func Scope(r *planner.Result, s *transfer.Scope, width int) string {
+// Scope writes the electrician's job sheet, two sides of a page for a house of usual size: the load, the panel and the
+// wire, then equipment, gas, checks and cautions. width is in columns; less than [MinWidth] counts as MinWidth.
+func Scope(r *planner.Result, s *install.Scope, width int) string {
 	j := &jobSheet{page: page{width: max(width, MinWidth)}, home: r.Home, scope: s}
 	j.paragraph(title(r.Home)+": job sheet for the transfer equipment.", "")
 	j.paragraph(j.head(), "")
+	j.addDoNotBuild()
 	j.line("")
 	j.line("SIDE 1")
 	j.addLoad()
 	j.addRules()
 	j.addRefusals()
 	j.addSchedule()
+	j.addWire()
 	j.line("")
 	j.line("SIDE 2")
 	j.addMaterials()
-	j.addWire()
 	j.addGas()
 	j.addChecks()
 	j.addCautions()
@@ -38,37 +39,48 @@ func Scope(r *planner.Result, s *transfer.Scope, width int) string {
 type jobSheet struct {
 	page
 	home  *home.Home
-	scope *transfer.Scope
+	scope *install.Scope
 }
 
 // edition finds the edition of a standard in a source.
 var edition = regexp.MustCompile(`, (20\d\d) edition`)
 
-// cited writes a text and its source in brackets, short: what all have in common is said once, at the foot of the sheet.
+// cited writes a text and its source in brackets, short: the edition of the code followed is said once, at the head of the sheet.
 func (j *jobSheet) cited(text, source string) string {
-	if !j.scope.US { // the foot says it once for all
+	if source = j.short(source); source == "" {
 		return text
 	}
-	return text + " (" + shortSource(source) + ")"
+	return text + " (" + source + ")"
 }
 
-func shortSource(source string) string {
-	source = strings.ReplaceAll(source, ", from memory", "")
-	source = strings.ReplaceAll(source, "US Consumer Product Safety Commission, generator safety releases", "US CPSC, generator safety")
-	source = edition.ReplaceAllString(source, " ($1)")
-	if strings.HasPrefix(source, "NEC") {
-		source = strings.ReplaceAll(source, " (2020)", "")
+// short is a source as the sheet has room for it; empty where its foot says it once for all.
+func (j *jobSheet) short(source string) string {
+	if !j.scope.Code.Detailed {
+		return ""
 	}
-	return source
+	if own := j.scope.Code.Edition; own != "" {
+		source = strings.ReplaceAll(source, ", "+own, "")
+	}
+	source = strings.ReplaceAll(source, "US Consumer Product Safety Commission, generator safety releases", "US CPSC, generator safety")
+	return edition.ReplaceAllString(source, " ($1)")
+}
+
+// addDoNotBuild says on top what nobody may build, and why.
+func (j *jobSheet) addDoNotBuild() {
+	failed := j.scope.DoNotBuild()
+	if len(failed) == 0 {
+		return
+	}
+	j.line("")
+	j.paragraph("DO NOT BUILD with the "+j.scope.Source.Name+". No materials are listed for it:", "")
+	for _, c := range failed {
+		j.item(j.cited(c.Name+": "+c.Reason, c.Source))
+	}
 }
 
 func (j *jobSheet) addFoot() {
 	j.line("")
-	if !j.scope.US {
-		j.paragraph("What is said here is physics and common practice. "+capital("local wiring rules (IEC 60364 family) apply."), "")
-		return
-	}
-	j.paragraph("NEC means the 2020 edition. Clauses and tables are from memory unless the JSON says where they were read; check them in the code in force.", "")
+	j.paragraph(j.scope.Code.Foot, "")
 }
 
 func (j *jobSheet) head() string {
@@ -77,7 +89,7 @@ func (j *jobSheet) head() string {
 	if j.home.House.ServiceAmps > 0 {
 		head += ", " + amount(float64(j.home.House.ServiceAmps), "A")
 	}
-	head += fmt.Sprintf("; transfer %s", s.Mode)
+	head += fmt.Sprintf("; code %s; transfer %s", s.Code.Title, s.Mode)
 	if s.Source == nil {
 		return head + "; no source is chosen."
 	}
@@ -97,21 +109,21 @@ func neutralWord(neutral string) string {
 
 // loadLines are the lines of the calculated load on the sheet; the rest are in the JSON.
 var loadLines = []struct{ label, va, amps string }{
-	{"General load, after demand factors", "service.general_demand_va", ""},
+	{"General, after its factors", "service.general_demand_va", ""},
 	{"Cooking", "service.range_va", ""},
 	{"Dryer", "service.dryer_va", ""},
 	{"Fastened appliances", "service.fastened_va", ""},
 	{"Heating or cooling", "service.hvac_va", ""},
 	{"Motors", "service.motor_va", ""},
 	{"Other", "service.other_va", ""},
-	{"25 % of the largest motor", "service.largest_motor_va", ""},
+	{"Share of the largest motor", "service.largest_motor_va", ""},
 	{"Standard method", "service.standard_va", "service.standard_a"},
 	{"Its neutral", "service.neutral_va", "service.neutral_a"},
 	{"Optional method", "service.optional_va", "service.optional_a"},
 	{"Existing dwelling", "service.existing_va", "service.existing_a"},
 	{"By measured demand", "service.measured_va", "service.measured_a"},
-	{"Least rating of a new service", "", "service.minimum_a"},
-	{"Connected, nothing left out", "service.connected_va", "service.connected_a"},
+	{"Least for a new service", "", "service.minimum_a"},
+	{"Connected, all plates", "service.connected_va", "service.connected_a"},
 }
 
 func (j *jobSheet) addLoad() {
@@ -123,7 +135,7 @@ func (j *jobSheet) addLoad() {
 			source = from
 		}
 		if (va != "" && va != "0") || amps != "" {
-			t.add(line.label, va, amps, shortSource(source))
+			t.add(line.label, va, amps, j.short(source))
 		}
 	}
 	if len(t.rows) > 0 {
@@ -145,8 +157,8 @@ func (j *jobSheet) addRules() {
 	if len(j.scope.Rules) == 0 {
 		return
 	}
-	j.heading(j.cited("What the source must give, by way of transfer (* as asked for)", j.scope.Rules[0].Clause))
-	t := table{heads: []string{"option, way", "wanted VA", "gives VA", ""}, right: []bool{false, true, true, false}}
+	j.heading("What the source must give, by way of transfer (* as asked for)")
+	t := table{heads: []string{"option, way", "wanted VA", "gives VA", j.short(j.scope.Rules[0].Clause)}, right: []bool{false, true, true, false}}
 	for _, r := range j.scope.Rules {
 		name, says := r.Source+", "+r.Mode, "enough"
 		if r.Applies {
@@ -177,6 +189,10 @@ func (j *jobSheet) addRefusals() {
 func (j *jobSheet) addSchedule() {
 	s := j.scope
 	t := table{heads: []string{"circuit", "A", "poles", "leg", "VA", "care", "shares"}, right: []bool{false, true, true, false, true, false, false}}
+	hasLegs := j.home.House.Service == home.SplitPhase
+	if !hasLegs {
+		t.heads[3] = ""
+	}
 	row := map[string]int{}
 	var left []string
 	for i, line := range s.Panel {
@@ -203,7 +219,7 @@ func (j *jobSheet) addSchedule() {
 	j.heading("Panel schedule")
 	if len(t.rows) > 0 {
 		t.write(&j.page)
-		j.paragraph(legLine(s), tableIndent)
+		j.paragraph(legLine(s, hasLegs), tableIndent)
 	}
 	if len(left) > 0 {
 		j.paragraph("Stay on the main panel: "+strings.Join(left, "; ")+".", tableIndent)
@@ -217,7 +233,10 @@ func orDash(value float64) string {
 	return units.Format(value)
 }
 
-func legLine(s *transfer.Scope) string {
+func legLine(s *install.Scope, hasLegs bool) string {
+	if !hasLegs {
+		return fmt.Sprintf("Together %s, %s.", amount(float64(s.Legs.A.VA()), "VA"), amount(float64(s.Legs.Neutral), "A"))
+	}
 	if s.Legs.B == 0 {
 		return fmt.Sprintf("All on one leg: %s, %s.", amount(float64(s.Legs.A.VA()), "VA"), amount(float64(s.Legs.Neutral), "A"))
 	}

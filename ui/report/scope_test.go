@@ -11,11 +11,11 @@ import (
 
 	"holdover/loads/home"
 	"holdover/planner"
-	"holdover/planner/transfer"
+	"holdover/planner/install"
 	"holdover/profiles"
 )
 
-func scopeText(t testing.TB, r *planner.Result, width int) (string, *transfer.Scope) {
+func scopeText(t testing.TB, r *planner.Result, width int) (string, *install.Scope) {
 	s := planner.Scope(r)
 	return Scope(r, s, width), s
 }
@@ -52,14 +52,16 @@ func TestScopeSaysEverything(t *testing.T) {
 	for _, file := range files {
 		r := planOfFile(t, filepath.Base(file))
 		text, s := scopeText(t, r, 100)
+		j := &jobSheet{scope: s}
 		flat := strings.Join(strings.Fields(text), " ")
 		contains := func(want string) {
 			assert.Contains(t, flat, strings.Join(strings.Fields(want), " "), file)
 		}
 		for _, c := range s.Checks {
 			contains(c.Name)
-			if c.Result != transfer.Pass {
+			if c.Result != install.Pass {
 				contains(c.Result + " " + c.Name + ": " + c.Reason)
+				contains(c.Step)
 			}
 		}
 		for _, c := range s.Refusals {
@@ -72,7 +74,7 @@ func TestScopeSaysEverything(t *testing.T) {
 			contains(item.Item)
 		}
 		for _, c := range s.Cautions {
-			contains(c.Word + ": " + leading(c.Text) + " (" + shortSource(c.Source) + ")")
+			contains(c.Word + ": " + leading(c.Text) + " (" + j.short(c.Source) + ")")
 		}
 	}
 }

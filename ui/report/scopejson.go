@@ -2,7 +2,7 @@ package report
 
 import (
 	"holdover/planner"
-	"holdover/planner/transfer"
+	"holdover/planner/install"
 	"holdover/planner/working"
 	"holdover/profiles"
 )
@@ -16,22 +16,24 @@ type scopeJSON struct {
 }
 
 type scopePart struct {
-	Mode       string               `json:"transfer"`
-	Source     *transfer.Source     `json:"source"` // null where nothing carries the house
-	Sources    []transfer.Source    `json:"sources"`
-	Rules      []transfer.Rule      `json:"rules"`
-	Panel      []transfer.Row       `json:"panel"`
-	Moves      []string             `json:"moves"`
-	Equipment  []transfer.Item      `json:"equipment"`
-	Conductors []transfer.Conductor `json:"conductors"`
-	Gas        []transfer.GasLine   `json:"gas"`
-	Checks     []transfer.Check     `json:"checks"`
-	Refusals   []transfer.Refusal   `json:"refusals"`
+	Code       string              `json:"code"`         // the edition followed
+	DoNotBuild []install.Check     `json:"do_not_build"` // what of the source of the job fails for good
+	Mode       string              `json:"transfer"`
+	Source     *install.Source     `json:"source"` // null where nothing carries the house
+	Sources    []install.Source    `json:"sources"`
+	Rules      []install.Rule      `json:"rules"`
+	Panel      []install.Row       `json:"panel"`
+	Moves      []string            `json:"moves"`
+	Equipment  []install.Item      `json:"equipment"`
+	Conductors []install.Conductor `json:"conductors"`
+	Gas        []install.GasLine   `json:"gas"`
+	Checks     []install.Check     `json:"checks"`
+	Refusals   []install.Refusal   `json:"refusals"`
 }
 
 // ScopeJSON writes the scope for a machine, in the shape of a plan.
-func ScopeJSON(r *planner.Result, s *transfer.Scope) (string, error) {
-	out := scopeJSON{planJSON: planData(r), Cautions: scopeCautions(s.Cautions), Scope: scopePart{Mode: s.Mode, Source: s.Source, Sources: listed(s.Sources),
+func ScopeJSON(r *planner.Result, s *install.Scope) (string, error) {
+	out := scopeJSON{planJSON: planData(r), Cautions: scopeCautions(s.Cautions), Scope: scopePart{Code: s.Code.Name, DoNotBuild: listed(s.DoNotBuild()), Mode: s.Mode, Source: s.Source, Sources: listed(s.Sources),
 		Rules: listed(s.Rules), Panel: listed(s.Panel), Moves: listed(s.Legs.Moves), Equipment: listed(s.Equipment), Conductors: listed(s.Conductors),
 		Gas: listed(s.Gas), Checks: listed(s.Checks), Refusals: listed(s.Refusals)}}
 	merged := &working.Sheet{}

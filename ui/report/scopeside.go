@@ -5,10 +5,11 @@ import (
 	"strings"
 
 	"holdover/loads/units"
-	"holdover/planner/transfer"
+	"holdover/planner/install"
+	"holdover/planner/service"
 )
 
-// This file is the second side of the job sheet.
+// This file is the rest of the job sheet: equipment, wire, gas, checks and cautions.
 
 func (j *jobSheet) addMaterials() {
 	s := j.scope
@@ -35,7 +36,7 @@ func (j *jobSheet) addWire() {
 		right: []bool{false, false, true, true, true, true, false, true, false, false}}
 	metric := table{heads: []string{"run", "metal", "m", "load A", "least mm2 for 3 %"}, right: []bool{false, false, true, true, true}}
 	for _, c := range s.Conductors {
-		if !s.US {
+		if !s.Code.Detailed {
 			metric.add(c.Name, c.Metal, orDash(units.Length.From(c.LengthFt, "ft")), units.Format(c.LoadA), orDash(c.LeastMM2))
 			continue
 		}
@@ -45,16 +46,17 @@ func (j *jobSheet) addWire() {
 		}
 		t.add(c.Name, map[string]string{"copper": "Cu", "aluminium": "Al"}[c.Metal], orDash(c.LengthFt), units.Format(c.LoadA), units.Format(c.RequiredA), units.Format(c.OvercurrentA), gauge(c.Size), drop, gauge(c.SizeFor3), gauge(c.Ground))
 	}
-	if !s.US {
+	if !s.Code.Detailed {
 		metric.write(&j.page)
 		j.paragraph(s.Conductors[0].How, tableIndent)
 		return
 	}
 	t.write(&j.page)
-	j.paragraph("A, %, AWG (250 up: kcmil); by: protection (NEC 310.16, 240.4, 250.122)", tableIndent)
+	j.paragraph("A, %, AWG (250 up: kcmil); by: protection; sizes "+s.Code.Rule("wire-size").Phrase("tables").Words, tableIndent)
 	for _, c := range s.Conductors {
 		if c.Bond != "" {
-			j.paragraph(c.Name+": ahead of the service disconnect a supply-side bonding jumper, "+c.Bond+", takes the place of the grounding wire (NEC 250.102(C))", tableIndent)
+			bond := s.Code.Rule("supply-bond")
+			j.paragraph(j.cited(c.Name+": "+service.Say(bond, "size", c.Bond), bond.Source()), tableIndent)
 		}
 	}
 }
@@ -84,20 +86,24 @@ func (j *jobSheet) addGas() {
 func (j *jobSheet) addChecks() {
 	j.heading("Checks")
 	var well []string
-	for _, result := range []string{transfer.Fail, transfer.Needs, transfer.Pass} {
+	for _, result := range []string{install.Fail, install.Needs, install.Pass} {
 		for _, c := range j.scope.Checks {
 			switch {
 			case c.Result != result:
-			case result == transfer.Pass && c.About != "" && (j.scope.Source == nil || c.About != j.scope.Source.Name): // another option's
-			case result == transfer.Pass:
+			case result == install.Pass && c.About != "" && (j.scope.Source == nil || c.About != j.scope.Source.Name): // another option's
+			case result == install.Pass:
 				well = append(well, c.Name)
 			default:
-				j.paragraph(j.cited(c.Name+": "+c.Reason, c.Source), fmt.Sprintf("  %-6s", result))
+				text := c.Name + ": " + c.Reason
+				if !strings.Contains(c.Reason, c.Step) {
+					text += "; to do: " + c.Step
+				}
+				j.paragraph(j.cited(text, c.Source), fmt.Sprintf("  %-6s", result))
 			}
 		}
 	}
 	if len(well) > 0 {
-		j.paragraph(strings.Join(well, "; "), fmt.Sprintf("  %-6s", transfer.Pass))
+		j.paragraph(strings.Join(well, "; "), fmt.Sprintf("  %-6s", install.Pass))
 	}
 }
 

@@ -6,13 +6,13 @@ import (
 	"github.com/gdamore/tcell/v2"
 
 	"holdover/planner"
-	"holdover/planner/transfer"
+	"holdover/planner/install"
 	"holdover/ui/report"
 )
 
 func newScopePage(a *app) page {
 	var of *planner.Result // what the scope below was worked out for
-	var scope *transfer.Scope
+	var scope *install.Scope
 	return newReader(func(width int) []string {
 		r := a.draft.Result()
 		if !r.Has.Choice {
