@@ -39,6 +39,9 @@ func TestLaw_MoreLoadNeverNeedsLess(t *testing.T) {
 		h := quick(t, 6)
 		before := planText(t, h.text())
 		more := h.circuit(t, len(h.circuits))
+		if more.use == "heating" || more.use == "cooling" || more.like != "" {
+			return // it may take heat off another
+		}
 		h.circuits = append(h.circuits, more)
 		after := planText(t, h.text())
 		for _, id := range totals {

@@ -19,16 +19,34 @@ func Scope(r *Result) *install.Scope {
 		}
 	}
 	for _, g := range r.Home.Gear {
-		s := sourceOf(r, g.Name, Placed{Sheet: sheet.Sheet{Gear: g}})
+		s := sourceOf(r, g.Name, Placed{sheet.Sheet{Gear: g}, sheet.Place{Part: sheet.House}})
 		s.Offered, s.Owned, s.Cells, s.Untold = true, g.Owned, g.Kind == sheet.Battery, g.Volts == 0
 		in.Sources = append(in.Sources, s)
 	}
-	if r.Choice != None {
-		in.Chosen = string(r.Choice)
-	}
+	in.Chosen = r.sourceOfJob()
 	demand := r.Demand
 	demand.Legs = r.Legs
 	return install.Work(r.duty.Home, r.Home.Code(), &demand, in)
+}
+
+// sourceOfJob names what the job is for: a machine that the household has where its sheet says nothing against it, else what the plan
+// chooses, else the machine that there is, so that the job sheet says why it must not be built in.
+func (r *Result) sourceOfJob() string {
+	name, refused := "", ""
+	if r.Choice != None {
+		name = string(r.Choice)
+	}
+	for _, g := range r.Home.Gear {
+		s := sheet.Sheet{Gear: g}
+		if !g.Owned || !s.MeetsHouse() || len(r.Demand.Loads) == 0 {
+			continue
+		}
+		if findings, _ := r.duty.Check(s, sheet.Place{Part: sheet.House}); len(sheet.Said(findings, sheet.Fails)) == 0 {
+			return g.Name
+		}
+		refused = cmp.Or(refused, g.Name)
+	}
+	return cmp.Or(name, refused)
 }
 
 // sourceOf is what the electrician meets of the sheets of a design, ours or the household's own, or of one unit. What has an
@@ -44,6 +62,11 @@ func sourceOf(r *Result, name string, sheets ...Placed) install.Source {
 		default:
 			addInverterOf(&s, r, u)
 		}
+	}
+	for _, p := range sheets {
+		p.Standing = true
+		findings, _ := r.duty.Check(p.Sheet, p.Place)
+		s.Findings = append(s.Findings, findings...)
 	}
 	if s.Engine && !s.Inverter {
 		s.RatedKVA, s.Volts = s.EngineKVA, s.EngineVolts

@@ -42,7 +42,6 @@ type Cylinder struct {
 	UsualLeft     float64     `yaml:"usual_left"` // share of it, 0 to 1
 	Title         string      `yaml:"title"`
 	FullLb        float64     `yaml:"full_lb"`
-	Left          float64     `yaml:"left"` // share that is left when it matters, where nobody says
 	Source        string      `yaml:"source"`
 	TemperaturesF []float64   `yaml:"temperatures_f"` // rising
 	Rows          [][]float64 `yaml:"rows"`           // lb left, falling, then Btu/h at each temperature

@@ -141,9 +141,6 @@ func fieldFrom(sf reflect.StructField, index int) (Field, bool) {
 	if words := sf.Tag.Get("one"); words != "" {
 		f.Words = append(f.Words, strings.Split(words, ",")...)
 	}
-	if table := sf.Tag.Get("from"); table != "" {
-		f.Words = registries[table]()
-	}
 	if text := sf.Tag.Get("range"); text != "" {
 		low, high, _ := strings.Cut(text, ",")
 		f.Low, f.High, f.Bounded = f.bound(low), f.bound(high), true

@@ -36,7 +36,6 @@ func TestSize_ByHand(t *testing.T) {
 	assert.InDelta(t, 3.6, s.SiteKVA, 1e-12)
 	assert.InDelta(t, 4, s.RatedKW, 1e-12)
 	assert.InDelta(t, 5, s.RatedKVA, 1e-12) // 4/0.8 > 3.6/0.95
-	assert.Equal(t, 4.0, s.MadeKW)
 }
 
 func TestNextMade_AndNone(t *testing.T) {

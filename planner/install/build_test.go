@@ -13,6 +13,7 @@ import (
 
 	"holdover/loads"
 	"holdover/planner/service"
+	"holdover/planner/sheet"
 	"holdover/profiles"
 )
 
@@ -48,13 +49,14 @@ circuits:
 	small, thirsty, much := standby(8), standby(20), standby(20)
 	thirsty.Fuel, thirsty.GasKW = naturalGas, 60
 	much.StoredKWh, much.UnitKWh = 60, 5
+	much.Findings = []sheet.Finding{{ID: "place", Outcome: sheet.Fails, Says: "It stores 60 kWh."}}
 	for _, c := range []struct {
 		way    string
 		source Source
 		failed string // empty where it may be built
 	}{
 		{service.Automatic, small, "automatic transfer of generator"}, {service.Managed, small, ""}, {service.Manual, small, ""}, {service.Automatic, standby(20), ""},
-		{service.Manual, thirsty, ""}, {service.Manual, much, "stored energy of generator"},
+		{service.Manual, thirsty, ""}, {service.Manual, much, "distance of generator"},
 	} {
 		s := scopeOf(t, fmt.Sprintf(home, c.way), c.source)
 		if c.failed == "" {
@@ -93,6 +95,7 @@ func TestGas_BeyondTheLastSize(t *testing.T) {
 func TestCheck_AboutItsOwnSource(t *testing.T) {
 	a, b := standby(8), standby(8)
 	b.Name = "second generator"
+	b.Findings = []sheet.Finding{{ID: "legs", Outcome: sheet.Holds, Met: true, Says: "Each leg bears it."}}
 	s := scopeOf(t, fmt.Sprintf(ratedHome, service.Automatic, "4 kW"), a, b)
 	found := 0
 	for _, c := range s.Checks {

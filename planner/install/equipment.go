@@ -7,6 +7,7 @@ import (
 
 	"holdover/loads/home"
 	"holdover/planner/service"
+	"holdover/planner/sheet"
 	"holdover/planner/working"
 	"holdover/profiles"
 )
@@ -268,7 +269,7 @@ func (w *work) addSafety(s *Source) {
 		w.add("gas-connection")
 	}
 	if s.StoredKWh > 0 {
-		w.add("battery-room", "distance", distance(profiles.Transfers().Clearances.StorageFt))
+		w.add("battery-room", "distance", sheet.Distance(profiles.Transfers().Clearances.StorageFt))
 		w.ask(1, "storage-disconnect")
 		w.add("battery-alarm")
 	}

@@ -3,11 +3,11 @@ package install
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 
 	"holdover/loads/home"
 	"holdover/loads/units"
+	"holdover/planner/sheet"
 	"holdover/profiles"
 )
 
@@ -47,14 +47,9 @@ func (w *work) addGas() {
 func kBtuH(kw float64) float64 { return units.Power.In(1000*kw, "kBtu/h") }
 
 func (w *work) addGasOf(s *Source, gas home.Gas) {
-	others := float64(gas.Appliances)
-	for i := range w.home.Circuits {
-		if h := w.home.Circuits[i].Heater; h != nil {
-			others += float64(h.GasInput) * float64(w.home.Circuits[i].Count)
-		}
-	}
+	others := sheet.AppliancesBtuH(w.home)
 	id := "gas." + s.Name
-	demand := w.put(id+".demand_btuh", 1000*kBtuH(s.GasKW+others/1000), "Btu/h", fmt.Sprintf("generator at full load %s kBtu/h + gas water heaters and site.gas.appliances %s kBtu/h", number(kBtuH(s.GasKW)), number(kBtuH(others/1000))),
+	demand := w.put(id+".demand_btuh", 1000*kBtuH(s.GasKW)+others, "Btu/h", fmt.Sprintf("generator at full load %s kBtu/h + gas water heaters and site.gas.appliances %s kBtu/h", number(kBtuH(s.GasKW)), number(others/1000)),
 		"Willans line of the generator at its rating, higher heating value; nameplates")
 	switch {
 	case !w.Code.Detailed && gas.Pipe != "":
@@ -68,9 +63,7 @@ func (w *work) addGasOf(s *Source, gas home.Gas) {
 		capacity := cubicFeetOf(float64(gas.Meter))
 		w.gasLine(s, GasLine{s.Name, "meter", cubicFeet(demand), capacity, "ft3/h", true, "what the meter can give"}, "the utility's meter rating, as given", "a larger meter, which the utility sets")
 	}
-	if gas.Cylinders > 0 && s.Fuel == propane {
-		w.addCylinders(s, gas, 1000*kBtuH(s.GasKW))
-	}
+	w.addCylinders(s)
 }
 
 // cubicFeet is a flow of natural gas of so much heat, ft³/h.
@@ -139,27 +132,17 @@ func nextPipe(sizes []string, row []float64, demand float64) string {
 	return fmt.Sprintf("a pipe larger than the %s in at which the built-in table ends: have it sized", sizes[len(sizes)-1])
 }
 
-// addCylinders asks what the cylinders give at the coldest of the outage, as empty as they may be.
-func (w *work) addCylinders(s *Source, gas home.Gas, demandBtuH float64) {
-	c := profiles.PipeTables().Cylinder
-	left := gas.Left
-	if left == 0 {
-		left = c.UsualLeft
-	}
-	coldest := slices.Min(w.demand.Outdoors[:])
-	atF := units.Temperature.In(float64(coldest), "F")
-	each, ok := c.DrawBtuH(left*c.FullLb, atF)
+// addCylinders says what the cylinders give at the coldest of the outage, as empty as they may be.
+func (w *work) addCylinders(s *Source) {
+	fuel, _ := profiles.FindFuel(s.Fuel)
+	v, ok := sheet.VapourOf(w.home, w.demand, fuel, s.GasKW)
 	if !ok {
-		w.hazards["propane-cold"] = true
-		w.check(s, "cylinders for "+s.Name, Needs, fmt.Sprintf("%s °F is colder than the table of cylinders goes; ask the supplier for a larger tank, and never heat one with a flame", number(atF)), c.Source)
 		return
 	}
-	total := each * float64(gas.Cylinders)
-	how := fmt.Sprintf("%d of 100 lb, %s full, at %s °F give %s Btu/h each", gas.Cylinders, percent(left), number(atF), number(each))
-	step := fmt.Sprintf("%s of them side by side", number(math.Ceil(demandBtuH/each)))
-	if total < demandBtuH {
-		how += "; it takes " + step
+	step := number(v.Takes) + " of them side by side"
+	if !v.Known {
+		step = "ask the supplier for a larger tank, and never heat one with a flame"
 	}
-	w.put("gas."+s.Name+".cylinders_btuh", total, "Btu/h", how, c.Source, "site.gas")
-	w.gasLine(s, GasLine{s.Name, "cylinders", demandBtuH, total, "Btu/h", true, how}, c.Source, step)
+	w.put("gas."+s.Name+".cylinders_btuh", v.GivesBtuH, "Btu/h", v.How, v.Source, "site.gas")
+	w.gasLine(s, GasLine{s.Name, "cylinders", v.WantedBtuH, v.GivesBtuH, "Btu/h", true, v.How}, v.Source, step)
 }

@@ -12,6 +12,7 @@ import (
 	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/service"
+	"holdover/planner/sheet"
 	"holdover/planner/working"
 	"holdover/profiles"
 )
@@ -45,6 +46,7 @@ type Source struct {
 	UnitKWh     float64                   `json:"unit_kwh"` // the largest single unit of it
 	Inverter    bool                      `json:"inverter"` // its power comes through an inverter
 	Derate      float64                   `json:"derate"`   // the lesser of site kVA and kW over rated kVA, 0 < derate ≤ 1
+	Findings    []sheet.Finding           `json:"-"`        // on the sheets that it is made of, whatever the run
 	NextSize    func(kva float64) float64 `json:"-"`        // the next size made that gives so much here, rated kVA; 0 where none is
 }
 
@@ -131,8 +133,9 @@ func Work(house *home.Home, code *profiles.Code, d *loads.Demand, in Inputs) *Sc
 	return s
 }
 
-// isHeld says whether a source is held to the rules of this job: the options of the plan, and what the job is for.
-func (w *work) isHeld(s *Source) bool { return !s.Offered || s == w.Source }
+// isHeld says whether a source is held to the rules of this job: the options of the plan, what the household has, and what the job
+// is for.
+func (w *work) isHeld(s *Source) bool { return !s.Offered || s.Owned || s == w.Source }
 
 // split says whether the service has two legs.
 func (w *work) split() bool { return w.home.House.Service == home.SplitPhase }

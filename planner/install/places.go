@@ -4,12 +4,14 @@ import (
 	"fmt"
 
 	"holdover/loads/units"
+	"holdover/planner/sheet"
 	"holdover/profiles"
 )
 
 // This file says where things may stand: stored energy by place, an engine by its distance, fuel by its amount.
 
 func (w *work) addPlaces() {
+	c := profiles.Transfers().Clearances
 	var engine, portable bool
 	for i := range w.Sources {
 		s := &w.Sources[i]
@@ -18,52 +20,23 @@ func (w *work) addPlaces() {
 		}
 		engine = engine || s.Engine
 		portable = portable || (s.Engine && !s.Fixed)
-		if s.StoredKWh > 0 {
-			w.checkStorage(s)
+		name, source, hazard := "stored energy of "+s.Name, c.StorageSource, "storage-beyond-place"
+		if s.Engine {
+			name, source, hazard = "distance of "+s.Name, c.Of(s.Fixed).Source, "generator-too-close"
+		}
+		w.tell(s, name, source, hazard, "place")
+		if s.StoredKWh > 0 && w.home.Limits.BatteryPlace == "" {
+			w.check(s, name, Needs, "limits.battery_place does not say where the battery stands; the limit depends on it", source)
 		}
 	}
 	if engine {
 		w.hazards["carbon-monoxide"] = true
 		w.hazards["quiet-hours"] = w.home.Limits.Quiet.Any()
-		w.checkClearance(portable)
+	}
+	if rule := c.Of(!portable); engine && !w.home.Given("site.generator_clearance") {
+		w.check(nil, "generator's distance", Needs, fmt.Sprintf("site.generator_clearance is missing; %s from every door, window and vent at least %s", sheet.Distance(rule.Feet), rule.Why), rule.Source)
 	}
 	w.checkFuel()
-}
-
-// checkStorage holds the energy to the limit of its place and of a single unit.
-func (w *work) checkStorage(s *Source) {
-	rules, name := profiles.Places(), "stored energy of "+s.Name
-	source := profiles.Transfers().Clearances.StorageSource
-	unit := fmt.Sprintf("%s kWh in the largest unit, of which %s kWh is the most", number(s.UnitKWh), number(rules.UnitLimitKWh))
-	place, known := rules.Find(w.home.Limits.BatteryPlace)
-	switch unitOK := s.UnitKWh <= rules.UnitLimitKWh; {
-	case known:
-		w.verdict(s, unitOK && s.StoredKWh <= place.LimitKWh, name, fmt.Sprintf("%s kWh in %s, which may hold %s kWh; %s", number(s.StoredKWh), place.Title, number(place.LimitKWh), unit), source, "storage-beyond-place", "")
-	case !unitOK:
-		w.verdict(s, false, name, unit, source, "storage-beyond-place", "")
-	default:
-		w.check(s, name, Needs, "limits.battery_place does not say where the battery stands; the limit depends on it", source)
-	}
-}
-
-// checkClearance holds a portable engine to the distance of its exhaust and a fixed one to that of its heat.
-func (w *work) checkClearance(portable bool) {
-	c := profiles.Transfers().Clearances
-	least, source, why := c.FixedFt, c.FixedSource, "for a fixed machine; 20 ft, as advised for portable ones, is better"
-	if portable {
-		least, source, why = c.ExhaustFt, c.ExhaustSource, "for its exhaust"
-	}
-	if !w.home.Given("site.generator_clearance") {
-		w.check(nil, "generator's distance", Needs, fmt.Sprintf("site.generator_clearance is missing; %s from every door, window and vent at least %s", distance(least), why), source)
-		return
-	}
-	has := feet(w.home.Site.Clearance)
-	w.verdict(nil, has >= least-1e-9, "generator's distance", fmt.Sprintf("%s from the nearest opening; %s at least %s", distance(has), distance(least), why), source, "generator-too-close", "stand it at least "+distance(least)+" off")
-}
-
-// distance is a length for readers of either system.
-func distance(ft float64) string {
-	return fmt.Sprintf("%s ft (%.1f m)", number(ft), units.Length.From(ft, "ft"))
 }
 
 // checkFuel holds the fuel kept to what a dwelling usually may keep of the stored fuels that are to be burnt here.

@@ -1,6 +1,10 @@
 package install
 
 import (
+	"slices"
+
+	"holdover/planner/sheet"
+
 	"fmt"
 	"math"
 
@@ -37,7 +41,7 @@ func (w *work) addRules() {
 		for _, want := range wants {
 			w.addRule(&w.Sources[i], want)
 		}
-		w.checkLegs(&w.Sources[i])
+		w.tell(&w.Sources[i], "legs of "+w.Sources[i].Name, "physics: each leg of a centre-tapped source carries its own share", "legs-unbalanced", "legs", "leg-start")
 	}
 }
 
@@ -55,7 +59,7 @@ func (w *work) addRule(s *Source, want service.Want) {
 	if want.Way != service.Manual {
 		r.HasVA, has = 1000*math.Min(s.SiteKVA, s.SiteKW), has+", the lesser of its kVA and its kW"
 	}
-	r.OK = r.NeededVA <= r.HasVA*(1+1e-9) && float64(want.W) <= 1000*s.SiteKW*(1+1e-9)
+	r.OK = want.Met(s.SiteKVA, s.SiteKW)
 	r.MadeKVA, r.MustBe = mustBe(s, r.NeededVA)
 	id := fmt.Sprintf("transfer.%s.%s", s.Name, want.Way)
 	w.put(id+".needed_va", r.NeededVA, "VA", r.Why, clause, want.From...)
@@ -101,12 +105,21 @@ func mustBe(s *Source, va float64) (madeKVA float64, words string) {
 	return 0, text + ", and none is made so large"
 }
 
-// checkLegs holds a source of two legs to its heavier one: each carries half of the rating.
-func (w *work) checkLegs(s *Source) {
-	if s.Legs != 2 {
-		return
+// tell notes what a source was found to be on its own sheet, by the ids of the findings, as a check of the job sheet.
+func (w *work) tell(s *Source, name, source, hazard string, ids ...string) (told bool) {
+	for _, f := range s.Findings {
+		if !slices.Contains(ids, f.ID) {
+			continue
+		}
+		told = true
+		switch {
+		case f.Met:
+			w.check(s, name, Pass, f.Says, source)
+		case f.Outcome == sheet.NotOnSheet, f.Outcome == sheet.HoldsIf:
+			w.check(s, name, Needs, f.Says, source)
+		default:
+			w.verdict(s, false, name, f.Says, source, hazard, "")
+		}
 	}
-	half, heaviest := 500*s.SiteKVA, float64(w.demand.Legs.Heaviest)
-	w.verdict(s, heaviest <= half*(1+1e-9), "legs of "+s.Name, fmt.Sprintf("the heavier leg draws %s VA; each half of the source gives %s VA", number(heaviest), number(half)),
-		"physics: each leg of a centre-tapped source carries its own half", "legs-unbalanced", "")
+	return told
 }

@@ -91,3 +91,12 @@ func largestTurns(all []plate) (out []plate) {
 	}
 	return out
 }
+
+// Met says whether a source that gives so many kVA and kW here gives what is wanted. Of a calculated load it must have both.
+func (w Want) Met(kVA, kW float64) bool {
+	const hair = 1 + 1e-9
+	if w.Way != Manual {
+		kVA = min(kVA, kW)
+	}
+	return float64(w.VA) <= 1000*kVA*hair && float64(w.W) <= 1000*kW*hair
+}

@@ -111,6 +111,7 @@ func (h *holding) checkPower() {
 	h.checkSurge()
 	h.checkLegs()
 	h.checkGap()
+	h.checkTransfer()
 }
 
 // say notes a finding. One that holds is met.

@@ -9,6 +9,7 @@ import (
 	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/outage"
+	"holdover/planner/service"
 	"holdover/planner/site"
 	"holdover/planner/waiting"
 	"holdover/planner/working"
@@ -23,6 +24,7 @@ type Duty struct {
 	InOneGo  bool     // one circuit by itself, used in one go where that can be
 
 	outages []outage.Outage
+	want    *service.Want
 	stress  []stressed // assignments of the circuits to legs, by the proportions of the limits
 }
 

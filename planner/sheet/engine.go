@@ -79,7 +79,7 @@ func (h *holding) checkFuel() {
 
 // checkVapour holds an engine on cylinders to what they give as vapour in the cold, beside the appliances on them.
 func (h *holding) checkVapour(e Engine) {
-	v, ok := VapourOf(h.home, h.demand, e)
+	v, ok := VapourOf(h.home, h.demand, e.Fuel, e.FullKW())
 	if !ok {
 		return
 	}
@@ -108,20 +108,20 @@ type Vapour struct {
 	How, Source           string
 }
 
-// VapourOf holds the cylinders of a home to an engine at full load and to every appliance on them; ok is false where the engine
-// does not hang on cylinders, or nothing says how many there are.
-func VapourOf(house *home.Home, demand *loads.Demand, e Engine) (v Vapour, ok bool) {
+// VapourOf holds the cylinders of a home to an engine that burns so many kW of a fuel at full load, and to every appliance on them; ok
+// is false where the engine does not hang on cylinders, or nothing says how many there are.
+func VapourOf(house *home.Home, demand *loads.Demand, fuel profiles.Fuel, fullKW float64) (v Vapour, ok bool) {
 	gas := house.Site.Gas
-	if gas.Cylinders == 0 || gas.Kind != e.Fuel.Name || !e.Fuel.Vaporises {
+	if gas.Cylinders == 0 || gas.Kind != fuel.Name || !fuel.Vaporises {
 		return v, false
 	}
 	table := profiles.PipeTables().Cylinder
 	left := gas.Left
 	if left == 0 {
-		left = table.Left
+		left = table.UsualLeft
 	}
 	v.AtC, v.Source = float64(slices.Min(demand.Outdoors[:])), table.Source
-	v.WantedBtuH = units.Power.In(1000*e.FullKW(), "Btu/h") + AppliancesBtuH(house)
+	v.WantedBtuH = units.Power.In(1000*fullKW, "Btu/h") + AppliancesBtuH(house)
 	atF := units.Temperature.In(v.AtC, "F")
 	v.EachBtuH, v.Known = table.DrawBtuH(left*table.FullLb, atF)
 	if v.Known {

@@ -24,7 +24,7 @@ func (h *holding) checkLegs() {
 	}
 	if h.Volts < 200 {
 		if pairs := h.sharedNeutrals(); len(pairs) > 0 {
-			h.say("legs", Fails, nil, "%s share a neutral; on one 120 V leg it would carry the sum of both currents and could burn (NEC 710.15(C), 2020 edition, from memory).", few(pairs))
+			h.say("legs", Fails, nil, "%s share a neutral; on one 120 V leg it would carry the sum of both currents and could burn (%s).", few(pairs), h.home.Code().Rule("single-supply").Source())
 		}
 		return
 	}

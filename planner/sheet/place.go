@@ -29,10 +29,12 @@ func (h *holding) checkClearance() {
 		return
 	}
 	rule, has := profiles.Transfers().Clearances.Of(h.Stands == "fixed"), units.Length.In(float64(h.home.Site.Clearance), "ft")
+	outcome := Holds
 	if has < rule.Feet-1e-9 {
-		h.say("place", Fails, []string{h.assumed("site.generator_clearance", float64(h.home.Site.Clearance), "m")}, "It would stand %s from the nearest opening; %s at least %s (%s).",
-			Distance(has), Distance(rule.Feet), rule.Why, rule.Source)
+		outcome = Fails
 	}
+	h.say("place", outcome, []string{h.assumed("site.generator_clearance", float64(h.home.Site.Clearance), "m")}, "It would stand %s from the nearest opening; %s at least %s (%s).",
+		feet(has), feet(rule.Feet), rule.Why, rule.Source)
 }
 
 // Distance is a length for readers of either system, ft.
@@ -40,15 +42,23 @@ func Distance(ft float64) string {
 	return fmt.Sprintf("%s ft (%.1f m)", units.Format(ft), units.Length.From(ft, "ft"))
 }
 
+// feet is a length that is written when it is read, ft.
+type feet float64
+
+func (f feet) String() string { return Distance(float64(f)) }
+
 // checkStorage holds stored energy to the limit of its place and of a single unit.
 func (h *holding) checkStorage() {
 	if h.home.Limits.BatteryPlace == "none" {
 		h.say("place", Fails, nil, "There is no place for a battery (limits.battery_place: none).")
 		return
 	}
-	if most, why := Storage(h.home, float64(h.Energy)/1000/float64(max(1, h.Units))); float64(h.Energy)/1000 > most*hair {
-		h.say("place", Fails, nil, "It stores %s kWh; %s (%s).", number(float64(h.Energy)/1000), why, profiles.Places().Source)
+	outcome := Holds
+	most, why := Storage(h.home, float64(h.Energy)/1000/float64(max(1, h.Units)))
+	if float64(h.Energy)/1000 > most*hair {
+		outcome = Fails
 	}
+	h.say("place", outcome, nil, "It stores %s kWh; %s (%s).", number(float64(h.Energy)/1000), why, profiles.Places().Source)
 }
 
 // Storage is the most energy that may be stored in units of so many kWh each where a home has its battery, kWh, and why; +Inf

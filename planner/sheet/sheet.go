@@ -47,6 +47,9 @@ func (s Sheet) Bare() bool { return s.Kind == Battery }
 // Wired says whether it is built in, and so has a place in the house and what the place allows.
 func (s Sheet) Wired() bool { return s.Kind == Battery || s.Kind == Set || s.Kind == Inverter }
 
+// MeetsHouse says whether it can be wired to feed a house by itself: an engine, or an inverter with its battery.
+func (s Sheet) MeetsHouse() bool { return s.Engine() || s.Kind == Set }
+
 // TwoLegs says whether it gives 120 V on each of two legs. It is not known where the sheet is silent.
 func (s Sheet) TwoLegs() (is, known bool) {
 	if s.Volts < 200 {

@@ -15,7 +15,7 @@ func Carried(house *home.Home) *home.Home {
 	}
 	d := loads.AtBest(house)
 	s := sort(house, &d)
-	if len(s.none())+len(s.Keep) == 0 {
+	if len(s.WaitOut)+len(s.Keep) == 0 {
 		return house
 	}
 	changed := *house
@@ -24,7 +24,7 @@ func Carried(house *home.Home) *home.Home {
 		c := &changed.Circuits[i]
 		switch {
 		case c.Care != home.Rotate:
-		case slices.Contains(s.none(), c.Name):
+		case slices.Contains(s.WaitOut, c.Name):
 			c.Care = home.Shed
 		case slices.Contains(s.Keep, c.Name):
 			c.Care = home.Keep
@@ -38,9 +38,6 @@ type Sorting struct {
 	Rounds  []Round  // one for each circuit that takes turns
 	WaitOut []string // circuits that can wait the whole outage, and get no turn
 	Later   []string // circuits that can wait as long as a table covers, but not the whole outage
-	Unknown []string // circuits of which nothing says how long they can wait: they get no turn
+	Unknown []string // circuits of which nothing says how long they can wait: they are on as their use has it, each day
 	Keep    []string // circuits that can not take turns: they never wait, or are on nearly all the time
 }
-
-// none lists the circuits that get no turn.
-func (s *Sorting) none() []string { return append(slices.Clone(s.WaitOut), s.Unknown...) }

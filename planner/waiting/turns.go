@@ -85,9 +85,12 @@ func sort(house *home.Home, d *loads.Demand) (s Sorting) {
 // put puts one circuit where it belongs: it takes turns, waits the outage out, or can not take turns.
 func (s *Sorting) put(house *home.Home, l *loads.Load, limit Limit) {
 	duty := max(l.MeanDuty(), guardDuty(house, l))
-	switch length := covered(house); {
-	case !limit.Known():
+	length := covered(house)
+	if !limit.Known() { // then it is on as its use has it, within each day and within the outage
 		s.Unknown = append(s.Unknown, l.Name)
+		limit.Hours = min(24, length) * units.Hours(1-duty)
+	}
+	switch {
 	case limit.Hours >= length && limit.Hours < house.Outage.Length:
 		s.Later = append(s.Later, fmt.Sprintf("%s (within %s h)", l.Name, units.Format(float64(limit.Hours))))
 	case limit.Hours >= length:
