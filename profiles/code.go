@@ -21,7 +21,7 @@ type Code struct {
 	Cites    string   `yaml:"cites"`    // what stands before a clause
 	Edition  string   `yaml:"edition"`  // what stands behind it
 	Supplies []string `yaml:"supplies"` // the kinds of service it is for, as a home file has them
-	Usual    bool     `yaml:"usual"`    // followed for these where the home file names none
+	Usual    bool     `yaml:"usual"`    // followed for these where the home file names none, if its own file says so
 	Detailed bool     `yaml:"detailed"` // it has a calculated load, equipment, wire and its grounding; else only physics is told
 	Unknown  string   `yaml:"unknown"`  // the source of a rule of which nothing is known
 	Foot     string   `yaml:"foot"`     // how what is quoted is to be taken
@@ -34,7 +34,7 @@ type Code struct {
 	motors  func() motorTables
 }
 
-// A Rule is one entry of a code: where it stands, what it says and the numbers in it.
+// A Rule is one entry of a code: where it stands, what it says and the numbers in it. Its lists are read only.
 type Rule struct {
 	ID         string             `yaml:"id"` // of our own; in a code the key that it stands under
 	Clause     string             `yaml:"clause"`
@@ -126,7 +126,7 @@ func (c *Code) Caution(of Caution) Caution {
 func (c *Code) Dryers() DryerDemand  { return c.dryers() }
 func (c *Code) Cooking() CookingLoad { return c.cooking() }
 
-// Wire gives the tables of wire sizes.
+// Wire gives the tables of wire sizes, read only.
 func (c *Code) Wire() Wire { return c.wire() }
 
 // NextRating is the smallest standard rating of a breaker, A, that is not less; the largest there is where none is.
