@@ -141,8 +141,5 @@ func (v *verdictInputs) engineShort(o choose.Outcome) string {
 
 // temperature writes °C in the units that the home shows.
 func (v *verdictInputs) temperature(celsius float64) string {
-	if v.home.House.Units == "us" {
-		return units.Format(units.Temperature.In(celsius, "F")) + " °F"
-	}
-	return units.Format(celsius) + " °C"
+	return units.InSystem(celsius, "C", v.home.System())
 }
