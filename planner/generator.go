@@ -5,6 +5,7 @@ import (
 
 	"holdover/loads"
 	"holdover/loads/home"
+	"holdover/loads/units"
 	"holdover/planner/generator"
 	"holdover/planner/site"
 	"holdover/planner/working"
@@ -46,15 +47,7 @@ func addFuel(s *working.Sheet, house *home.Home, d *loads.Demand, r site.Rating,
 
 // fuelText says an amount in both systems of units, piped gas in therms too.
 func fuelText(f profiles.Fuel, amount float64) string {
-	unit := map[string]string{"m3": "m³"}[f.Unit]
-	if unit == "" {
-		unit = f.Unit
-	}
-	usUnit := map[string]string{"ft3": "ft³"}[f.USUnit]
-	if usUnit == "" {
-		usUnit = f.USUnit
-	}
-	text := fmt.Sprintf("%.3g %s (%.3g %s", amount, unit, amount*f.USPerUnit, usUnit)
+	text := fmt.Sprintf("%.3g %s (%.3g %s", amount, units.Sign(f.Unit), amount*f.USPerUnit, units.Sign(f.USUnit))
 	if !f.Stored {
 		const kWhPerTherm = 29.3071 // 100 000 Btu
 		text += fmt.Sprintf(", %.3g therms", amount*f.KWhPerUnit/kWhPerTherm)

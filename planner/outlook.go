@@ -59,13 +59,13 @@ func (r *Result) addFlips() {
 		if f.Up() {
 			way = "up"
 		}
-		r.Sheet.Add(working.Figure{ID: "flip." + f.Quantity + "." + way, Value: f.At, Unit: f.Unit, How: FlipText(f, r.Home.House.Units), From: []string{},
+		r.Sheet.Add(working.Figure{ID: "flip." + f.Quantity + "." + way, Value: f.At, Unit: f.Unit, How: FlipText(f, r.Home.System()), From: []string{},
 			Source: "the choice made again at other values, found by bisection"})
 	}
 }
 
-// FlipText says a flip point in plain words, in the units (us or si) that the home shows.
-func FlipText(f choose.Flip, system string) string {
+// FlipText says a flip point in plain words, in the units that the home shows.
+func FlipText(f choose.Flip, system units.System) string {
 	beyond, name := "below", dialName(f.Quantity)
 	if f.Up() {
 		beyond = "above"
@@ -74,7 +74,7 @@ func FlipText(f choose.Flip, system string) string {
 	if f.To == None {
 		answer = "nothing within the limits"
 	}
-	text := fmt.Sprintf("%s of %s: %s it the answer is %s", name, inSystem(f.At, f.Unit, system), beyond, answer)
+	text := fmt.Sprintf("%s of %s: %s it the answer is %s", name, units.InSystem(f.At, f.Unit, system), beyond, answer)
 	if !f.Proven {
 		text += ", or already nearer to what is planned for: the search ended at its budget of work, so the point is not proven"
 	}
@@ -82,24 +82,15 @@ func FlipText(f choose.Flip, system string) string {
 }
 
 // UnsettledText says in plain words up to where it is proven that a quantity does not change the answer.
-func UnsettledText(u choose.Unsettled, system string) string {
+func UnsettledText(u choose.Unsettled, system units.System) string {
 	what := dialName(u.Quantity)
 	if u.UpTo == u.Now {
 		return fmt.Sprintf("whether %s other than that planned for changes the answer is not proven: the search ended at its budget of work", what)
 	}
-	return fmt.Sprintf("%s of %s does not change the answer; beyond it nothing is proven: the search ended at its budget of work", what, inSystem(u.UpTo, u.Unit, system))
+	return fmt.Sprintf("%s of %s does not change the answer; beyond it nothing is proven: the search ended at its budget of work", what, units.InSystem(u.UpTo, u.Unit, system))
 }
 
 // dialName is a quantity that may flip, with its article.
 func dialName(quantity string) string {
 	return map[string]string{"outage.length": "an outage", "limits.fuel_store": "a fuel store", "prices.battery_per_kwh": "a battery price"}[quantity]
-}
-
-// inSystem writes a value in the units that the home shows.
-func inSystem(value float64, unit, system string) string {
-	if unit == units.Volume.Base {
-		unit = units.Volume.BareUnit(units.System(system))
-		value = units.Volume.In(value, unit)
-	}
-	return units.Format(value) + " " + unit
 }

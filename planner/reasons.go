@@ -2,8 +2,6 @@ package planner
 
 import (
 	"fmt"
-	"math"
-	"strconv"
 	"strings"
 
 	"holdover/loads/units"
@@ -89,22 +87,8 @@ func (o Option) Describe() string {
 	return strings.Join(parts, ", ")
 }
 
-// Money writes an estimate with its currency.
-func Money(amount float64) string { return Estimate(amount) + " " + profiles.PriceBands().Currency }
-
-// Estimate writes a price: three figures are as many as a price band bears.
-func Estimate(amount float64) string {
-	if amount == 0 {
-		return "0"
-	}
-	return "about " + units.Format(RoundedPrice(amount))
-}
-
-// RoundedPrice is a price to three significant figures, and to whole units of the currency.
-func RoundedPrice(amount float64) float64 {
-	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(amount, 'e', 2, 64), 64)
-	return math.Round(rounded)
-}
+// Money writes an estimate in the currency of the price bands.
+func Money(amount float64) string { return units.About(amount, profiles.PriceBands().Currency) }
 
 // withArticle writes a number as it is spoken after a or an: an 8, an 11, an 18, an 80.
 func withArticle(value float64) string {

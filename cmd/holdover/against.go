@@ -8,7 +8,9 @@ import (
 	"github.com/spf13/cobra"
 
 	"holdover/planner"
-	"holdover/ui/report"
+	"holdover/ui/compare"
+	"holdover/ui/document"
+	"holdover/ui/json"
 )
 
 // kinds are the words that --against takes beside a home file.
@@ -20,20 +22,15 @@ func printAgainst(ctx context.Context, t terminal, args []string, flags planFlag
 	if err != nil {
 		return err
 	}
-	text := report.Against(first, second, flags.width)
-	if flags.json {
-		if text, err = report.AgainstJSON(first, second); err != nil {
-			return err
-		}
-	}
-	if err := write(t.out, text); err != nil {
+	err = flags.printEither(t, func() (string, error) { return json.Against(first, second) }, func() document.Document { return document.Against(first, second) })
+	if err != nil {
 		return err
 	}
 	return carried(first.Result)
 }
 
 // sides reads what is to be set side by side.
-func sides(ctx context.Context, t terminal, args []string, against string) (first, second report.Side, err error) {
+func sides(ctx context.Context, t terminal, args []string, against string) (first, second compare.Side, err error) {
 	isKind := slices.Contains(kinds, against)
 	switch {
 	case !isKind && !isHomeFile(against):
@@ -46,13 +43,13 @@ func sides(ctx context.Context, t terminal, args []string, against string) (firs
 	if err != nil {
 		return first, second, err
 	}
-	first = report.ChosenSide(result)
+	first = compare.Chosen(result)
 	if !isKind {
 		other, err := planHome(ctx, t, []string{against}, planner.Everything())
 		if err != nil {
 			return first, second, err
 		}
-		return first, report.ChosenSide(other), nil
+		return first, compare.Chosen(other), nil
 	}
 	kind := planner.Kind(against)
 	if kind == first.Option.Kind {
@@ -63,7 +60,7 @@ func sides(ctx context.Context, t terminal, args []string, against string) (firs
 		return first, second, misused("a %s %s; set another of %s against it", kind, what, strings.Join(kinds, ", "))
 	}
 	option, _ := result.Option(kind)
-	return first, report.Side{Result: result, Option: option}, nil
+	return first, compare.Side{Result: result, Option: option}, nil
 }
 
 // completeAgainst completes to the kinds of option, and to home files.

@@ -10,16 +10,16 @@ import (
 	"holdover/loads/units"
 	"holdover/planner/sheet"
 	"holdover/profiles"
-	"holdover/ui/report"
+	"holdover/ui/document"
+	"holdover/ui/json"
 )
 
 // errNothingFits ends a fit in which no unit fits outright.
 var errNothingFits = fmt.Errorf("no unit fits: %w", errNotCarried)
 
 type fitFlags struct {
+	documentFlags
 	circuit, length, gear string
-	json                  bool
-	width                 int
 }
 
 const fitLong = `Each unit is held to the kept circuits of the home, or to one of them: wave, volts,
@@ -33,7 +33,7 @@ Exit status: 0 a unit fits; 1 none does, or only on conditions; 2 the files or t
 call are wrong.`
 
 func newFit(t terminal) *cobra.Command {
-	flags := fitFlags{width: defaultWidth}
+	flags := fitFlags{documentFlags: documentFlags{width: defaultWidth}}
 	c := &cobra.Command{
 		Use:   "fit [FILE]",
 		Short: "Whether units will do, by their spec sheets, and why not",
@@ -77,16 +77,8 @@ func printFit(t terminal, args []string, flags fitFlags) error {
 	if err != nil {
 		return misused("%v", err)
 	}
-	text := ""
-	if flags.json {
-		text, err = report.FitJSON(house, result)
-	} else {
-		text = report.Fit(house, result, flags.width)
-	}
+	err = flags.printEither(t, func() (string, error) { return json.Fit(house, result) }, func() document.Document { return document.Fit(result) })
 	if err != nil {
-		return err
-	}
-	if err := write(t.out, text); err != nil {
 		return err
 	}
 	if !result.Any() {

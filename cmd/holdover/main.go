@@ -27,7 +27,7 @@ const (
 	exitDone       = 0
 	exitNotCarried = 1   // the plan is printed, and nothing carries the home within its limits
 	exitWrong      = 2   // the home file or the call is wrong; nothing is on standard output
-	exitUnwritten  = 3   // the result could not be written to standard output
+	exitUnwritten  = 3   // the result could not be written to standard output, or into the folder asked for
 	exitMishap     = 70  // a mistake of this program (EX_SOFTWARE of BSD's sysexits.h)
 	exitSignal     = 128 // and the signal's number, as shells count it
 )
@@ -82,6 +82,9 @@ func conclude(errs io.Writer, path string, err error) int {
 		return exitSignal + int(ended.Signal)
 	}
 	explain(errs, path, err)
+	if _, ok := err.(unwritten); ok {
+		return exitUnwritten
+	}
 	return exitWrong
 }
 

@@ -7,21 +7,21 @@ import (
 	"github.com/spf13/cobra"
 
 	"holdover/planner"
-	"holdover/ui/report"
+	"holdover/ui/document"
+	"holdover/ui/json"
+	layout "holdover/ui/text"
 )
 
 type planFlags struct {
-	json    bool
-	ascii   bool
-	width   int
-	against string
+	documentFlags
+	against, part string
 }
 
 // defaultWidth is what any terminal and most mail shows, in columns.
 const defaultWidth = 80
 
 func newPlan(t terminal) *cobra.Command {
-	flags := planFlags{width: defaultWidth}
+	flags := planFlags{documentFlags: documentFlags{width: defaultWidth}}
 	c := &cobra.Command{
 		Use:   "plan [FILE]",
 		Short: "The verdict with its reasons, figures and cautions",
@@ -30,7 +30,9 @@ func newPlan(t terminal) *cobra.Command {
   holdover plan --json myhouse.yaml    for another program
   holdover plan - < myhouse.yaml       from standard input
   holdover plan myhouse.yaml --against without-furnace.yaml   two homes side by side
-  holdover plan myhouse.yaml --against battery                the choice against another option`,
+  holdover plan myhouse.yaml --against battery                the choice against another option
+  holdover plan myhouse.yaml --part cautions                  one part of it
+  holdover plan myhouse.yaml --table circuits > circuits.csv  one table, for a spreadsheet`,
 		Args:                  fileOnly,
 		ValidArgsFunction:     completeFile,
 		DisableFlagsInUseLine: true,
@@ -42,10 +44,15 @@ func newPlan(t terminal) *cobra.Command {
 		},
 	}
 	c.Flags().StringVar(&flags.against, "against", "", "set a second home `FILE`, or battery, generator or hybrid, beside it")
+	c.Flags().StringVar(&flags.part, "part", "", "say the part of this `name` alone, such as options or cautions")
 	c.Flags().BoolVar(&flags.ascii, "ascii", false, "draw the picture of the run in ASCII")
 	c.RegisterFlagCompletionFunc("against", completeAgainst)
 	c.Flags().BoolVar(&flags.json, "json", false, "write JSON; keys are added over time, never renamed")
 	addWidth(c, &flags.width)
+	addTables(c, &flags.documentFlags)
+	c.MarkFlagsMutuallyExclusive("against", "part")
+	c.MarkFlagsMutuallyExclusive("json", "part")
+	c.RegisterFlagCompletionFunc("part", cobra.FixedCompletions(partNames(), cobra.ShellCompDirectiveNoFileComp))
 	return c
 }
 
@@ -54,38 +61,44 @@ func addWidth(c *cobra.Command, width *int) {
 	c.Flags().IntVar(width, "width", *width, "wrap text at so many `columns`")
 	c.RegisterFlagCompletionFunc("width", cobra.NoFileCompletions)
 	c.PreRunE = func(*cobra.Command, []string) error {
-		if *width < report.MinWidth {
-			return misused("--width %d is too narrow; %d columns or more are wanted", *width, report.MinWidth)
+		if *width < layout.MinWidth {
+			return misused("--width %d is too narrow; %d columns or more are wanted", *width, layout.MinWidth)
 		}
 		return nil
 	}
 }
 
 func printPlan(ctx context.Context, t terminal, args []string, flags planFlags) error {
+	said, err := partOf(flags.part)
+	if err != nil {
+		return err
+	}
 	result, err := planHome(ctx, t, args, planner.Everything())
 	if err != nil {
 		return err
 	}
-	text, err := planText(result, flags)
+	err = flags.printEither(t, func() (string, error) { return json.Plan(result) }, func() document.Document { return said(worked(ctx, result)) })
 	if err != nil {
-		return err
-	}
-	if err := write(t.out, text); err != nil {
 		return err
 	}
 	return carried(result)
 }
 
-// planText is the plan for a machine or for a person; the turns, which can take a while, are worked out for persons only.
-func planText(result *planner.Result, flags planFlags) (string, error) {
-	if flags.json {
-		return report.JSON(result)
+// worked works out what a plan says beside its verdict, for persons only: the turns can take a while.
+func worked(ctx context.Context, r *planner.Result) document.Worked {
+	w := document.Worked{Plan: r}
+	if len(r.Demand.Loads) == 0 {
+		return w
 	}
-	glyphs := report.Blocks
-	if flags.ascii {
-		glyphs = report.ASCII
+	wait, warmth := planner.Wait(ctx, r), planner.Warmth(r)
+	w.Wait, w.Warmth, w.Water = &wait, &warmth, planner.Heaters(r)
+	if units, err := planner.Fit(r); err == nil { // else no unit is listed, or nothing is kept
+		w.Units = &units
 	}
-	return report.Text(result, flags.width, glyphs), nil
+	if owned, ok := planner.Owned(ctx, r); ok {
+		w.Owned = &owned
+	}
+	return w
 }
 
 // carried is the end of a plan that is printed.

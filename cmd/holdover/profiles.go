@@ -6,11 +6,11 @@ import (
 	"github.com/spf13/cobra"
 
 	"holdover/profiles"
-	"holdover/ui/report"
+	"holdover/ui/document"
 )
 
 func newProfiles(t terminal) *cobra.Command {
-	width := defaultWidth
+	flags := documentFlags{width: defaultWidth}
 	c := &cobra.Command{
 		Use:   "profiles [NAME]",
 		Short: "The built-in facts and their sources",
@@ -25,16 +25,16 @@ func newProfiles(t terminal) *cobra.Command {
 		DisableFlagsInUseLine: true,
 		RunE: func(_ *cobra.Command, args []string) error {
 			if len(args) == 0 {
-				return write(t.out, allCircuits(width))
+				return flags.print(t, allCircuits())
 			}
-			text, err := factText(args[0], width)
+			facts, err := factsOf(args[0])
 			if err != nil {
 				return err
 			}
-			return write(t.out, text)
+			return flags.print(t, facts)
 		},
 	}
-	addWidth(c, &width)
+	addWidth(c, &flags.width)
 	return c
 }
 
@@ -45,42 +45,40 @@ func profileArgs(_ *cobra.Command, args []string) error {
 	return nil
 }
 
-func allCircuits(width int) string {
-	var b strings.Builder
+func allCircuits() (d document.Document) {
 	for _, group := range profiles.Groups() {
-		b.WriteString(report.FactList(group, circuitFacts(group), width) + "\n")
+		d = append(d, document.FactList(group, circuitFacts(group))...)
 	}
-	b.WriteString(report.FactList("other tables", []report.Fact{{Name: strings.Join(tableNames(), ", ")}}, width))
-	return b.String()
+	return append(d, document.FactList("other tables", []document.Fact{{Name: strings.Join(tableNames(), ", ")}})...)
 }
 
-// factText shows the circuit, group, table or entry of a table of that name.
-func factText(name string, width int) (string, error) {
+// factsOf shows the circuit, group, table or entry of a table of that name.
+func factsOf(name string) (document.Document, error) {
 	if c, ok := profiles.FindCircuit(name); ok {
-		return report.Facts(report.Fact{Name: c.Name, Entry: c}, width)
+		return document.Facts(document.Fact{Name: c.Name, Entry: c})
 	}
 	if facts := circuitFacts(name); len(facts) > 0 {
-		return report.FactList(name, facts, width), nil
+		return document.FactList(name, facts), nil
 	}
 	for _, table := range factTables {
 		facts := table.facts()
 		if table.name == name {
-			return report.FactList(name, facts, width), nil
+			return document.FactList(name, facts), nil
 		}
 		for _, f := range facts {
 			if f.Name == name {
-				return report.Facts(f, width)
+				return document.Facts(f)
 			}
 		}
 	}
 	if facts := everydayFacts(name); len(facts) > 0 {
-		return report.FactList(name, facts, width), nil
+		return document.FactList(name, facts), nil
 	}
-	return "", misused("there is no profile %q%s", name, meant(name, factNames(), ""))
+	return nil, misused("there is no profile %q%s", name, meant(name, factNames(), ""))
 }
 
 // everydayFacts lists the circuits that a word people say stands for, such as fridge.
-func everydayFacts(name string) (facts []report.Fact) {
+func everydayFacts(name string) (facts []document.Fact) {
 	for _, word := range profiles.EverydayWord(strings.ToLower(name)) {
 		for _, group := range profiles.Groups() {
 			for _, f := range circuitFacts(group) {

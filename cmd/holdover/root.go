@@ -104,7 +104,7 @@ func rootArgs(c *cobra.Command, args []string) error {
 // openHome opens the screens on a terminal, and prints the plan anywhere else.
 func openHome(c *cobra.Command, t terminal, args []string, opts screens.Options) error {
 	if !t.interactive() || (len(args) > 0 && args[0] == "-") {
-		return printPlan(c.Context(), t, args, planFlags{width: defaultWidth, ascii: opts.ASCII})
+		return printPlan(c.Context(), t, args, planFlags{documentFlags: documentFlags{width: defaultWidth, ascii: opts.ASCII}})
 	}
 	if len(args) > 0 {
 		// A file that is not there is begun; one with faults opens, to be mended; what cannot be read at all is said here.

@@ -6,11 +6,12 @@ import (
 	"github.com/spf13/cobra"
 
 	"holdover/planner"
-	"holdover/ui/report"
+	"holdover/ui/document"
+	"holdover/ui/json"
 )
 
 func newScope(t terminal) *cobra.Command {
-	flags := planFlags{width: defaultWidth}
+	flags := documentFlags{width: defaultWidth}
 	c := &cobra.Command{
 		Use:   "scope [FILE]",
 		Short: "The transfer scope for the electrician",
@@ -30,10 +31,11 @@ The exit status is that of plan.`,
 	}
 	c.Flags().BoolVar(&flags.json, "json", false, "write JSON, a plan's with the scope's figures and a key more")
 	addWidth(c, &flags.width)
+	addTables(c, &flags)
 	return c
 }
 
-func printScope(ctx context.Context, t terminal, args []string, flags planFlags) error {
+func printScope(ctx context.Context, t terminal, args []string, flags documentFlags) error {
 	want := planner.Verdict()
 	if flags.json { // which is a plan's with a key more
 		want = planner.Everything()
@@ -43,16 +45,9 @@ func printScope(ctx context.Context, t terminal, args []string, flags planFlags)
 		return err
 	}
 	scope := planner.Scope(result)
-	text := ""
-	if flags.json {
-		text, err = report.ScopeJSON(result, scope)
-	} else {
-		text = report.Scope(result, scope, flags.width)
-	}
+	err = flags.printEither(t, func() (string, error) { return json.Scope(result, scope) },
+		func() document.Document { return document.Scope(document.Worked{Plan: result, Scope: scope}) })
 	if err != nil {
-		return err
-	}
-	if err := write(t.out, text); err != nil {
 		return err
 	}
 	return carried(result)

@@ -6,37 +6,37 @@ import (
 
 	"holdover/loads/home"
 	"holdover/profiles"
-	"holdover/ui/report"
+	"holdover/ui/document"
 )
 
 // factTables are the tables beside the circuits, by the name that the profiles verb takes.
 var factTables = []struct {
 	name  string
-	facts func() []report.Fact
+	facts func() []document.Fact
 }{
-	{"chemistries", func() []report.Fact {
+	{"chemistries", func() []document.Fact {
 		return facts(profiles.Chemistries(), func(c profiles.Chemistry) (string, string) { return c.Name, c.Title })
 	}},
-	{"engines", func() []report.Fact {
+	{"engines", func() []document.Fact {
 		return facts(profiles.Engines(), func(e profiles.Engine) (string, string) { return e.Name, e.Title })
 	}},
-	{"fuels", func() []report.Fact {
+	{"fuels", func() []document.Fact {
 		return facts(profiles.Fuels(), func(f profiles.Fuel) (string, string) { return f.Name, f.Title })
 	}},
-	{"cautions", func() []report.Fact {
+	{"cautions", func() []document.Fact {
 		cautions := profiles.Cautions()
 		for i, c := range cautions { // some cite the wiring code
 			cautions[i] = profiles.UsualCode(string(home.SplitPhase)).Caution(c)
 		}
 		return facts(cautions, func(c profiles.Caution) (string, string) { return c.ID, c.Word + ": " + c.Text })
 	}},
-	{"everyday", func() []report.Fact {
+	{"everyday", func() []document.Fact {
 		table := profiles.EverydayInput()
 		return facts(slices.Concat(table.Units, table.Words), func(s profiles.Synonyms) (string, string) {
 			return s.Means, "also " + strings.Join(s.Words, ", ")
 		})
 	}},
-	{"defaults", func() []report.Fact {
+	{"defaults", func() []document.Fact {
 		return facts(profiles.Defaults(), func(d profiles.Default) (string, string) { return d.Key, d.Meaning })
 	}},
 }
@@ -49,21 +49,21 @@ func tableNames() []string {
 	return names
 }
 
-func circuitFacts(group string) []report.Fact {
-	var out []report.Fact
+func circuitFacts(group string) []document.Fact {
+	var out []document.Fact
 	for _, c := range profiles.Circuits() {
 		if c.Group == group {
-			out = append(out, report.Fact{Name: c.Name, Title: c.Title, Entry: c})
+			out = append(out, document.Fact{Name: c.Name, Title: c.Title, Entry: c})
 		}
 	}
 	return out
 }
 
-func facts[T any](entries []T, label func(T) (name, title string)) []report.Fact {
-	out := make([]report.Fact, len(entries))
+func facts[T any](entries []T, label func(T) (name, title string)) []document.Fact {
+	out := make([]document.Fact, len(entries))
 	for i, entry := range entries {
 		name, title := label(entry)
-		out[i] = report.Fact{Name: name, Title: title, Entry: entry}
+		out[i] = document.Fact{Name: name, Title: title, Entry: entry}
 	}
 	return out
 }

@@ -7,11 +7,11 @@ import (
 	"github.com/spf13/cobra"
 
 	"holdover/planner"
-	"holdover/ui/report"
+	"holdover/ui/document"
 )
 
 func newWhy(t terminal) *cobra.Command {
-	width, all := defaultWidth, false
+	flags, all := documentFlags{width: defaultWidth}, false
 	c := &cobra.Command{
 		Use:   "why [FIGURE] [FILE]",
 		Short: "One figure's working, down to its inputs and their sources",
@@ -29,13 +29,13 @@ func newWhy(t terminal) *cobra.Command {
 				if err != nil {
 					return err
 				}
-				return write(t.out, report.Figures(result, width))
+				return flags.print(t, document.Figures(result))
 			}
-			return printWhy(c.Context(), t, args[0], args[1:], width, all)
+			return printWhy(c.Context(), t, args[0], args[1:], flags, all)
 		},
 	}
 	c.Flags().BoolVar(&all, "all", false, "show every circuit of a long sum, not the largest only")
-	addWidth(c, &width)
+	addWidth(c, &flags.width)
 	return c
 }
 
@@ -50,16 +50,16 @@ func whyArgs(c *cobra.Command, args []string) error {
 	return nil
 }
 
-func printWhy(ctx context.Context, t terminal, id string, file []string, width int, all bool) error {
+func printWhy(ctx context.Context, t terminal, id string, file []string, flags documentFlags, all bool) error {
 	result, err := planHome(ctx, t, file, planner.Everything())
 	if err != nil {
 		return err
 	}
-	text, ok := report.Why(result, id, width, all)
-	if !ok {
+	find := document.FigureOf(result)
+	if _, ok := find(id); !ok {
 		return misused("there is no figure %q%s", id, meant(id, figureIDs(result), ""))
 	}
-	return write(t.out, text)
+	return flags.print(t, document.Why(result.Home, find, id, all))
 }
 
 // figureIDs lists the ids, those of the single circuits last: most questions are about totals.

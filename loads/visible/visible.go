@@ -2,7 +2,7 @@
 //
 // A name in a home file may hold characters that a terminal acts on instead of showing, that turn the text after them
 // around, or that take no room at all. [Text] and [Lines] write each of them as its code point, like <U+202E>; the screens,
-// the report, the JSON and the messages all call them, so that a name reads the same everywhere. [Cut] keeps what is quoted
+// the documents, the JSON and the messages all call them, so that a name reads the same everywhere. [Cut] keeps what is quoted
 // in a message to a screen's width.
 package visible
 
@@ -107,19 +107,24 @@ const cut = "…"
 // Cut is text, or where it is wider than a number of cells as much of its beginning as has room before a sign that something is
 // missing.
 func Cut(text string, width int) string {
+	if Leading(text, width) == text {
+		return text
+	}
+	return Leading(text, width-1) + cut
+}
+
+// Leading is the longest beginning of text that is no wider than a number of cells. It parts no letter from its marks.
+func Leading(text string, width int) string {
 	if len(text) <= width {
 		return text // no character is wider in cells than in bytes
 	}
-	at, end, state := 0, 0, -1
+	at, state := 0, -1
 	for rest := text; rest != ""; {
 		var cluster string
 		var wide int
 		cluster, rest, wide, state = uniseg.FirstGraphemeClusterInString(rest, state)
 		if at += wide; at > width || len(text)-len(rest) > 16*width { // a cluster of many marks on one letter has no width to stop at
-			return text[:end] + cut
-		}
-		if at < width {
-			end += len(cluster)
+			return text[:len(text)-len(rest)-len(cluster)]
 		}
 	}
 	return text

@@ -92,6 +92,9 @@ func daySpans(hourlyDraw, hourlySun [24]units.Watts, start float64, quiet home.Q
 // sameMoment is how near two moments are to be one, h: a few microseconds.
 const sameMoment = 1e-9
 
+// LeastShortKW is the least shortfall that is more than rounding: a microwatt.
+const LeastShortKW = 1e-9
+
 // edgesOf lists the moments of the first 24 h at which something may change, both ends included, rising.
 func edgesOf(start float64, quiet home.QuietHours) []float64 {
 	edges := []float64{0, 24}

@@ -272,7 +272,7 @@ func (r *run) chargeWanted() float64 {
 // advance lets dt hours pass from at.
 func (r *run) advance(s *Span, f *flows, dt, at float64) {
 	t := &r.sum
-	if f.short > 1e-9 && dt > 0 {
+	if f.short > LeastShortKW && dt > 0 {
 		t.ShortAt = min(t.ShortAt, at)
 		t.ShortKWh += f.short * dt
 	}

@@ -1,7 +1,7 @@
 // Package working answers: where does this number come from?
 //
 // A [Figure] is one number that a person reads, with its unit, how it was worked out, from which other figures and by
-// which source. A [Sheet] collects the figures of one plan. The screens, the report, the JSON and the why verb all read
+// which source. A [Sheet] collects the figures of one plan. The screens, the documents, the JSON and the why verb all read
 // the same sheet, so they cannot disagree.
 package working
 

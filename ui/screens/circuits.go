@@ -5,6 +5,8 @@ import (
 
 	"github.com/gdamore/tcell/v2"
 	"github.com/rivo/tview"
+
+	"holdover/ui/document"
 )
 
 // A circuitsPage is the first screen: the circuits above, the verdict below, and on a wide terminal the selected circuit
@@ -13,6 +15,7 @@ type circuitsPage struct {
 	*tview.Box
 	app  *app
 	grid *grid
+	pane *reader
 	finder
 }
 
@@ -28,6 +31,11 @@ func newCircuitsPage(a *app) *circuitsPage {
 		return circuitRow(a.look, a.draft.Result(), i)
 	})
 	p.finder = finder{grid: p.grid, name: func(i int) string { return a.draft.Home().Circuits[i].Name }}
+	p.pane = newReader(a.look, func() (any, func() document.Document) {
+		at := p.grid.at()
+		return [2]any{a.draft.Result(), at}, func() document.Document { return circuitPane(a.draft, at) }
+	}, nil)
+	p.pane.below = leastHeight * 2 // so that the picture of the day is as low as can be
 	return p
 }
 
@@ -51,10 +59,8 @@ func (p *circuitsPage) Draw(screen tcell.Screen) {
 	left := width
 	if width >= wide {
 		left = width - paneWidth - 3
-		lines := circuitPane(p.app.look, p.app.draft, p.grid.at(), paneWidth)
-		for row := 0; row < height-verdictHeight && row < len(lines); row++ {
-			printLine(screen, lines[row], x+left+3, y+row, paneWidth)
-		}
+		p.pane.SetRect(x+left+3, y, paneWidth, max(0, height-verdictHeight))
+		p.pane.Draw(screen)
 	}
 	p.grid.SetRect(x, y, left, max(0, height-verdictHeight))
 	p.grid.Draw(screen)

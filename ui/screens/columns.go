@@ -65,7 +65,7 @@ func runningText(result *planner.Result, i int) string {
 	if load, _, ok := loadOf(result, i); ok {
 		power = load.Running.W()
 	}
-	return units.Format(float64(power)) + " W"
+	return units.Quantity(float64(power), "W")
 }
 
 func startingText(l look, house *home.Home, c *home.Circuit) string {
@@ -73,7 +73,7 @@ func startingText(l look, house *home.Home, c *home.Circuit) string {
 	if !ok {
 		return l.glyphs.dash
 	}
-	return units.Format(float64(starting.VA())) + " VA"
+	return units.Quantity(float64(starting.VA()), "VA")
 }
 
 // useText says how long a circuit is on in a day: as worked out for the season, or for one that is shed as the file says.
@@ -97,9 +97,9 @@ func useText(l look, result *planner.Result, i int) string {
 		return l.glyphs.dash
 	}
 	if hours > 0 && hours < 0.995 {
-		return units.Format(hours*60) + " min"
+		return units.Quantity(hours*60, "min")
 	}
-	return units.Format(hours) + " h"
+	return units.Quantity(hours, "h")
 }
 
 func legText(l look, result *planner.Result, i int) string {
@@ -116,20 +116,13 @@ func needsText(n home.Needs) string {
 		words = append(words, "sine")
 	}
 	if n.Gap > 0 {
-		words = append(words, "gap "+secondsText(n.Gap))
+		words = append(words, "gap "+units.Brief(n.Gap))
 	}
 	if n.EarthedNeutral {
 		words = append(words, "earth")
 	}
 	if n.CanWait > 0 {
-		words = append(words, "wait "+units.Format(float64(n.CanWait))+" h")
+		words = append(words, "wait "+units.Quantity(float64(n.CanWait), "h"))
 	}
 	return strings.Join(words, ", ")
-}
-
-func secondsText(s units.Seconds) string {
-	if s < 1 {
-		return units.Format(float64(s)*1000) + " ms"
-	}
-	return units.Format(float64(s)) + " s"
 }

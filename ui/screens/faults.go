@@ -6,11 +6,12 @@ import (
 	"github.com/gdamore/tcell/v2"
 
 	"holdover/loads/home"
+	"holdover/ui/document"
 )
 
 // newFaultsPage stands in for all other screens while the home file cannot be read. The file is never written from here.
 func newFaultsPage(a *app, faults home.Faults) page {
-	return newReader(func(width int) []string { return faultLines(a.look, a.path, faults, width) },
+	return newReader(a.look, fixed(faultDocument(a.path, faults)),
 		func(event *tcell.EventKey) bool {
 			if event.Rune() == 'r' {
 				if a.reopen(a.path); a.draft == nil {
@@ -23,11 +24,12 @@ func newFaultsPage(a *app, faults home.Faults) page {
 		letterHint('r', "read again"), letterHint('q', "quit"), keyHint(tcell.KeyDown, "arrows", "scroll"))
 }
 
-// faultLines lists every fault with its line.
-func faultLines(l look, path string, faults home.Faults, width int) []string {
-	lines := []string{l.bad.on(shown(fmt.Sprintf("! %s cannot be read as a home file", path))), ""}
-	lines = append(lines, wrap("Nothing was changed. Mend what follows in an editor, then press r to read it again.", width, "")...)
-	lines = append(lines, "")
+// faultDocument lists every fault with its line.
+func faultDocument(path string, faults home.Faults) document.Document {
+	d := document.Document{
+		document.Heading{Text: fmt.Sprintf("! %s cannot be read as a home file", path), Tone: document.Bad},
+		document.Paragraph{Text: "Nothing was changed. Mend what follows in an editor, then press r to read it again."},
+	}
 	for _, f := range faults {
 		head := "the file"
 		if f.Line > 0 {
@@ -36,8 +38,7 @@ func faultLines(l look, path string, faults home.Faults, width int) []string {
 		if f.Field != "" {
 			head += "  " + f.Field
 		}
-		lines = append(lines, l.strong.on(shown(head)))
-		lines = append(lines, wrap(f.Message, width, "  ")...)
+		d = append(d, document.Heading{Text: head, Tone: document.Strong}, document.Note(f.Message))
 	}
-	return lines
+	return d
 }

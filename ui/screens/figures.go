@@ -8,14 +8,15 @@ import (
 
 	"holdover/planner"
 	"holdover/planner/working"
-	"holdover/ui/report"
+	"holdover/ui/document"
 )
 
 // A figuresPage lists every figure of the plan. Enter opens the working of one; a wide terminal shows it at once.
 type figuresPage struct {
 	*tview.Box
-	app  *app
-	grid *grid
+	app     *app
+	grid    *grid
+	working *reader // of the figure that is selected
 	finder
 	placed bool // the figures to begin with were put in sight
 }
@@ -24,9 +25,10 @@ func newFiguresPage(a *app) *figuresPage {
 	p := &figuresPage{Box: tview.NewBox(), app: a}
 	p.grid = newGrid(a.look, figureColumns, func() int { return len(p.figures()) }, func(i int) gridRow {
 		f := p.figures()[i]
-		return gridRow{texts: []string{f.ID, report.Quantity(a.draft.Home(), f), f.How}}
+		return gridRow{texts: []string{f.ID, document.Quantity(a.draft.Home(), f), f.How}}
 	})
 	p.finder = finder{grid: p.grid, name: func(i int) string { return p.figures()[i].ID }}
+	p.working = a.reading(p.why)
 	return p
 }
 
@@ -69,16 +71,14 @@ func (p *figuresPage) Draw(screen tcell.Screen) {
 	x, y, width, height := p.GetInnerRect()
 	if text := figuresToCome(p.app.draft.Result()); text != "" && height > 1 {
 		height--
-		printLine(screen, p.app.look.isToCome(text), x, y+height, width)
+		printLine(screen, p.app.look.quiet.on(shown(toComeText(text))), x, y+height, width)
 	}
 	left := width
 	if width >= wide {
 		left = idWidth + valueWidth + 1
-		for row, line := range p.working(width - left - 3) {
-			if row < height {
-				printLine(screen, line, x+left+3, y+row, width-left-3)
-			}
-		}
+		p.working.offset = 0
+		p.working.SetRect(x+left+3, y, width-left-3, height)
+		p.working.Draw(screen)
 	}
 	p.grid.SetRect(x, y, left, height)
 	p.grid.Draw(screen)
@@ -95,12 +95,14 @@ func figuresToCome(r *planner.Result) string {
 	return ""
 }
 
-func (p *figuresPage) working(width int) []string {
-	at := p.grid.at()
+// why is the derivation of the figure that is selected.
+func (p *figuresPage) why() (any, func() document.Document) {
+	at, r := p.grid.at(), p.app.draft.Result()
 	if at < 0 {
-		return nil
+		return r, func() document.Document { return nil }
 	}
-	return workingTree(p.app.look, p.app.draft.Home(), p.app.draft.Result().Sheet.Get, p.figures()[at].ID, width)
+	id := p.figures()[at].ID
+	return [2]any{r, id}, func() document.Document { return document.Why(r.Home, r.Sheet.Get, id, true) }
 }
 
 // InputHandler implements [tview.Primitive].
@@ -122,7 +124,8 @@ func (p *figuresPage) InputHandler() func(*tcell.EventKey, func(tview.Primitive)
 
 func (p *figuresPage) open() {
 	if p.grid.at() >= 0 {
-		p.app.open(newReader(p.working, p.app.common, keyHint(tcell.KeyEscape, "Esc", "back"), keyHint(tcell.KeyDown, "arrows", "scroll")))
+		p.working.offset = 0
+		p.app.open(p.working)
 	}
 }
 

@@ -79,7 +79,7 @@ func TestFollow_TheLastOfManyEditsIsShown(t *testing.T) {
 		r.keys(" ")
 	}
 	r.keys("i")
-	r.shows("what each length of outage costs")
+	r.shows("What each length of outage costs")
 	var text []byte
 	var shown *planner.Result
 	r.inLoop(func() { text, shown = r.app.draft.Text(), r.app.draft.Result() })

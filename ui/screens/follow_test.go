@@ -36,13 +36,13 @@ func TestScreens_SayWhatIsBeingWorkedOut(t *testing.T) {
 		"w": {"WORKING OUT", "carry this home", "carry this home"},
 		"o": {"options side by side, and why: being worked out", "Open to choose", "Open to choose"},
 		"p": {"picture of the run: being worked out", "from 18:00", "from 18:00"},
-		"i": {"costs by length, chances: being worked out", "costs by length, chances: being worked out", "what each length of outage costs"},
+		"i": {"costs by length, chances: being worked out", "costs by length, chances: being worked out", "What each length of outage costs"},
 		"f": {"figures: being worked out", "figures of flips and chances: being worked out", "load.running_w"},
 		"c": {"cautions: being worked out", "DANGER", "DANGER"},
 		"T": {"transfer scope: being worked out", "job sheet", "job sheet"},
 		"g": {"whether units will do: being worked out", "", "DOES NOT FIT"},
-		"t": {"turns, and how long each can wait: being worked out", "", "card for the panel"},
-		"h": {"mean draw", "mean draw", "mean draw"},
+		"t": {"turns, and how long each can wait: being worked out", "", "Card for the panel"},
+		"h": {"Mean draw", "Mean draw", "Mean draw"},
 	} {
 		r := newSlowRig(t, Options{Path: demoFile(t)}, 80, 24).press(key).has(want.before)
 		if key != "" && key != "w" {

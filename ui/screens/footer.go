@@ -3,6 +3,8 @@ package screens
 import (
 	"github.com/gdamore/tcell/v2"
 	"github.com/rivo/tview"
+
+	"holdover/ui/text"
 )
 
 // A hint is one key of the footer. A click on it is the same as the key.
@@ -36,7 +38,7 @@ func (f *footer) Draw(screen tcell.Screen) {
 	f.ends = f.ends[:0]
 	at := 0
 	for _, h := range f.app.top().keys() {
-		size := cells(h.show) + 1 + cells(h.label)
+		size := text.Cells(h.show) + 1 + text.Cells(h.label)
 		if at+size > width {
 			break
 		}

@@ -8,6 +8,7 @@ import (
 
 	"holdover/loads/units"
 	"holdover/loads/visible"
+	"holdover/ui/document"
 	"holdover/ui/screens/draft"
 )
 
@@ -187,14 +188,12 @@ func (f *form) faultNotes(width, most int) []string {
 		if f.model.Fields[i].Fault == "" {
 			continue
 		}
-		fault := wrap("! "+f.faultText(i), width, "")
+		fault := l.say(document.Bad, "! "+f.faultText(i), width)
 		if len(lines) > 0 && len(lines)+len(fault) > most {
 			lines[len(lines)-1] = l.bad.on("! and more in the fields marked !")
 			break
 		}
-		for _, line := range fault {
-			lines = append(lines, l.bad.on(line))
-		}
+		lines = append(lines, fault...)
 	}
 	return lines
 }
@@ -207,16 +206,16 @@ func (f *form) label(i int) string { return strings.ReplaceAll(f.model.Fields[i]
 // about says what the active field means, what it accepts and what it comes to when empty.
 func (f *form) about(width int) []string {
 	field := f.model.Fields[f.active]
-	lines := wrap(field.Doc+acceptedText(field, f.app.draft.Home().System()), width, "")
+	lines := f.app.look.say(document.Plain, field.Doc+acceptedText(field, f.app.draft.Home().System()), width)
 	if says := f.model.Says(f.active); says != "" {
 		text := f.model.Text(f.active) + " " + f.app.look.glyphs.becomes + " " + says
-		lines = append(wrap(text, width, ""), lines...)
+		lines = append(f.app.look.say(document.Plain, text, width), lines...)
 	}
 	if inherited, source := f.model.Inherited(f.active); inherited != "" {
 		if source != "" {
 			inherited += ", " + source
 		}
-		lines = append(lines, quietLines(f.app.look, wrap("when empty: "+inherited, width, ""))...)
+		lines = append(lines, f.app.look.say(document.Quiet, "when empty: "+inherited, width)...)
 	}
 	return lines
 }

@@ -10,6 +10,8 @@ import (
 
 	"holdover/loads/home"
 	"holdover/loads/units"
+	"holdover/ui/document"
+	"holdover/ui/text"
 )
 
 // The smallest terminal on which every screen is whole.
@@ -47,7 +49,7 @@ func (a *app) head(width int) string {
 		return a.look.heading.on(g.fit(file, width))
 	}
 	house := a.draft.Home()
-	right := fmt.Sprintf("%s h from %s, %s", units.Format(float64(house.Outage.Length)), house.Outage.Start, house.Outage.Season)
+	right := fmt.Sprintf("%s from %s, %s", units.Quantity(float64(house.Outage.Length), "h"), house.Outage.Start, house.Outage.Season)
 	name := house.House.Name
 	if name == "" {
 		name = "Home"
@@ -63,9 +65,9 @@ func (a *app) head(width int) string {
 	case a.draft.Unsaved():
 		file += g.dots + "unsaved *"
 	}
-	room := max(0, width-cells(right)-2)
-	name = g.clip(name, room)
-	file = g.fit(g.dots+file, room-cells(name))
+	room := max(0, width-text.Cells(right)-2)
+	name = g.Cut(name, room)
+	file = g.fit(g.dots+file, room-text.Cells(name))
 	return a.look.heading.on(tview.Escape(name)) + file + "  " + a.look.quiet.on(shown(right))
 }
 
@@ -95,14 +97,14 @@ func (a *app) drawSmall(screen tcell.Screen) bool {
 	if a.typing() {
 		keys = "Ctrl-S save, Ctrl-C quit"
 	}
-	text := fmt.Sprintf("%dx%d needed, %dx%d here; %s", leastWidth, leastHeight, width, height, keys)
+	says := fmt.Sprintf("%dx%d needed, %dx%d here; %s", leastWidth, leastHeight, width, height, keys)
 	if over, ok := a.top().(overlay); ok {
-		text = over.small()
+		says = over.small()
 	} else if a.note != "" {
-		text = a.note
+		says = a.note
 	}
-	for y, line := range wrapPlain(text, max(1, width)) {
-		printLine(screen, tview.Escape(line), 0, y, width)
+	for y, line := range a.look.say(document.Plain, says, width) {
+		printLine(screen, line, 0, y, width)
 	}
 	return true
 }

@@ -1,38 +1,30 @@
 package screens
 
 import (
-	"github.com/gdamore/tcell/v2"
-	"github.com/rivo/tview"
+	"holdover/ui/document"
 )
 
 func newHelpPage(a *app) page {
-	return newReader(func(width int) []string { return helpLines(a, width) }, a.common,
-		keyHint(tcell.KeyEscape, "Esc", "back"), keyHint(tcell.KeyDown, "arrows", "scroll"))
+	return a.reading(fixed(helpDocument(a)))
 }
 
-// helpLines lists every key. Those that mean the same everywhere come from the table that acts on them.
-func helpLines(a *app, width int) []string {
-	l := a.look
-	lines := []string{l.heading.on("every screen but forms")}
-	for _, k := range a.commonKeys() {
-		lines = append(lines, helpLine(l, string(k.letter), k.label))
-	}
-	lines = append(lines, helpLine(l, "Esc", "back"))
-	for _, part := range helpParts {
-		lines = append(lines, "", l.heading.on(part.title))
-		for _, k := range part.rows {
-			lines = append(lines, helpLine(l, k[0], k[1]))
+// helpDocument lists every key. Those that mean the same everywhere come from the table that acts on them.
+func helpDocument(a *app) document.Document {
+	part := func(rows [][2]string) (entries document.Entries) {
+		for _, row := range rows {
+			entries = append(entries, document.Entry{Lead: row[0], Text: row[1], Tone: document.Strong})
 		}
+		return entries
 	}
-	lines = append(lines, "")
-	return append(lines, wrap("Unsaved edits are kept in a hidden recovery file after every step, and offered at the next start.", width, "")...)
-}
-
-// helpIndent is where the meanings begin, in cells.
-const helpIndent = 22
-
-func helpLine(l look, key, label string) string {
-	return l.strong.on(l.glyphs.fit("  "+key, helpIndent)) + tview.Escape(label)
+	var common [][2]string
+	for _, k := range a.commonKeys() {
+		common = append(common, [2]string{string(k.letter), k.label})
+	}
+	d := document.Document{document.Heading{Text: "every screen but forms"}, part(append(common, [2]string{"Esc", "back"}))}
+	for _, p := range helpParts {
+		d = append(d, document.Heading{Text: p.title}, part(p.rows))
+	}
+	return append(d, document.Paragraph{Text: "Unsaved edits are kept in a hidden recovery file after every step, and offered at the next start."})
 }
 
 // helpParts are the keys of single screens, and the words that are ours or that not everybody knows.
@@ -53,7 +45,7 @@ var helpParts = []struct {
 	{"everywhere, forms too", [][2]string{{"Ctrl-S", "save"}, {"Ctrl-C", "quit, after a question if edits are unsaved"},
 		{"Ctrl-Z", "back to the shell for a while; fg returns"}}},
 	{"words", [][2]string{
-		{"care", "keep: supplied throughout; rotate: takes turns, may wait;"}, {"", "shed: left off"},
+		{"care", "keep: always supplied; rotate: takes turns; shed: left off"},
 		{"running, starting", "the steady draw; the draw in the first moments"},
 		{"worst moment", "all that is kept runs and the hardest starter starts"},
 		{"cold return", "every kept motor starts at once when supply comes back"},

@@ -6,7 +6,8 @@ import (
 	"github.com/gdamore/tcell/v2"
 	"github.com/rivo/tview"
 
-	"holdover/ui/report"
+	"holdover/ui/document"
+	"holdover/ui/text"
 )
 
 // A look is how things are drawn: semantic styles and the characters for lines and bars. Colour never says anything alone;
@@ -15,7 +16,6 @@ type look struct {
 	quiet, strong, heading, good, warn, bad, danger, chosen mark
 	field, fieldActive                                      tcell.Style
 	glyphs                                                  glyphs
-	plot                                                    report.Glyphs
 }
 
 // A mark is one style, for cells and as a tag around text.
@@ -25,26 +25,35 @@ type mark struct {
 }
 
 // on puts text, which must be escaped already, in the mark's style.
-func (m mark) on(text string) string { return m.tag + text + "[-:-:-]" }
+func (m mark) on(text string) string {
+	if m.tag == "" {
+		return text
+	}
+	return m.tag + text + "[-:-:-]"
+}
+
+// tone is the mark in which what a document says is shown.
+func (l look) tone(t document.Tone) mark {
+	return [...]mark{document.Plain: {}, document.Quiet: l.quiet, document.Strong: l.strong, document.Title: l.heading, document.Good: l.good,
+		document.Warn: l.warn, document.Bad: l.bad, document.Danger: l.danger, document.Chosen: l.chosen}[t]
+}
 
 // glyphs are the characters that a terminal may lack.
 type glyphs struct {
-	rule, side           string
-	pointer, cut         string
-	becomes              string   // between what is typed and what was understood
-	tee, corner, trunk   string   // branches of a tree
-	levels               []string // a bar's part cell, from nearly nothing to full
-	baseline, dash, dots string
+	text.Glyphs
+	pointer    string
+	becomes    string // between what is typed and what was understood
+	dash, dots string
 }
 
-var unicodeGlyphs = glyphs{
-	rule: "─", side: "│", pointer: "▸", cut: "…", becomes: "→", tee: "├─ ", corner: "└─ ", trunk: "│  ",
-	levels: report.Blocks.Levels, baseline: "─", dash: "–", dots: " · ",
-}
+var unicodeGlyphs = glyphs{Glyphs: branched(text.Blocks, "├─ ", "└─ ", "│  "), pointer: "▸", becomes: "→", dash: "–", dots: " · "}
 
-var asciiGlyphs = glyphs{
-	rule: "-", side: "|", pointer: ">", cut: "~", becomes: "->", tee: "|- ", corner: "`- ", trunk: "|  ",
-	levels: report.ASCII.Levels, baseline: "-", dash: "-", dots: " - ",
+var asciiGlyphs = glyphs{Glyphs: branched(text.ASCII, "|- ", "`- ", "|  "), pointer: ">", becomes: "->", dash: "-", dots: " - "}
+
+// branched draws derivations as trees: what sees a screen sees lines.
+func branched(g text.Glyphs, tee, corner, trunk string) text.Glyphs {
+	g.Tee, g.Corner, g.Trunk = tee, corner, trunk
+	return g
 }
 
 // The colours, each of middling lightness: a terminal does not say whether it is light or dark, so a test holds each to a
@@ -69,7 +78,7 @@ func newLook(noColor, ascii bool) look {
 		danger:  mark{plain.Bold(true).Foreground(tcell.NewHexColor(0xffffff)).Background(crimson), "[#ffffff:#d70000:b]"},
 		chosen:  mark{plain.Reverse(true), "[::r]"},
 		field:   plain.Underline(true), fieldActive: plain.Bold(true).Underline(true),
-		glyphs: unicodeGlyphs, plot: report.Blocks,
+		glyphs: unicodeGlyphs,
 	}
 	if noColor {
 		l.heading = mark{plain.Bold(true), "[::b]"}
@@ -79,7 +88,7 @@ func newLook(noColor, ascii bool) look {
 		l.danger = mark{plain.Bold(true).Reverse(true), "[::br]"}
 	}
 	if ascii {
-		l.glyphs, l.plot = asciiGlyphs, report.ASCII
+		l.glyphs = asciiGlyphs
 	}
 	return l
 }

@@ -6,6 +6,7 @@ import (
 	"github.com/gdamore/tcell/v2"
 	"github.com/rivo/tview"
 
+	"holdover/ui/document"
 	"holdover/ui/screens/draft"
 	"holdover/ui/screens/session"
 )
@@ -86,7 +87,7 @@ func (p *mergePage) intro() string {
 func (p *mergePage) Draw(screen tcell.Screen) {
 	p.DrawForSubclass(screen, p)
 	x, y, width, height := p.GetInnerRect()
-	head := wrap(p.intro(), width, "")
+	head := p.app.look.say(document.Plain, p.intro(), width)
 	foot := p.full(width)
 	for row, line := range head {
 		printLine(screen, line, x, y+row, width)
@@ -109,10 +110,10 @@ func (p *mergePage) full(width int) []string {
 	d := p.differences[at]
 	var lines []string
 	for _, text := range []string{p.here() + ": " + absent(d.Here), "unsaved: " + absent(d.There)} {
-		wrapped := wrap(text, width, "")
+		wrapped := p.app.look.say(document.Quiet, text, width)
 		lines = append(lines, wrapped[:min(fullLines, len(wrapped))]...)
 	}
-	return quietLines(p.app.look, lines)
+	return lines
 }
 
 // InputHandler implements [tview.Primitive]. The keys of other screens do not count here: something is to be decided first.

@@ -7,42 +7,38 @@ import (
 	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/profiles"
+	"holdover/ui/document"
 	"holdover/ui/screens/draft"
 )
 
 // circuitPane tells more of one circuit: what it draws and when, and where each figure comes from.
-func circuitPane(l look, d *draft.Draft, i, width int) []string {
+func circuitPane(d *draft.Draft, i int) document.Document {
 	result := d.Result()
 	c := &result.Home.Circuits[i]
-	lines := wrap(c.Name, width, "")
-	for n := range lines {
-		lines[n] = l.heading.on(lines[n])
-	}
+	says := document.Document{document.Heading{Text: c.Name}}
+	say := func(tone document.Tone, text string) { says = append(says, document.Paragraph{Text: text, Tone: tone}) }
 	if profile, ok := profiles.FindCircuit(c.Like); ok {
-		lines = append(lines, wrap("like "+profile.Name+": "+profile.Title, width, "")...)
-		lines = append(lines, quietLines(l, wrap(profile.Source, width, "  "))...)
+		say(document.Plain, "like "+profile.Name+": "+profile.Title)
+		say(document.Quiet, profile.Source)
 	}
-	lines = append(lines, "")
 	running := loads.RunningPower(c)
-	text := fmt.Sprintf("running %s W, %s VA", units.Format(float64(running.W())), units.Format(float64(running.VA())))
-	lines = append(lines, wrap(text, width, "")...)
+	draws := document.List{"running " + units.Quantity(float64(running.W()), "W") + ", " + units.Quantity(float64(running.VA()), "VA")}
 	if starting, ok := loads.StartingPower(c, result.Home.Assume.StartingPowerFactor); ok {
-		text = fmt.Sprintf("starting %s VA for %s", units.Format(float64(starting.VA())), secondsText(c.StartTime))
-		lines = append(lines, wrap(text, width, "")...)
+		draws = append(draws, "starting "+units.Quantity(float64(starting.VA()), "VA")+" for "+units.Brief(c.StartTime))
 	}
-	lines = append(lines, wrap(originText(result.Home, i), width, "")...)
+	says = append(says, append(draws, originText(result.Home, i)))
 	load, _, ok := loadOf(result, i)
 	if !ok {
-		return append(lines, "", l.quiet.on("left off in an outage"))
+		say(document.Quiet, "left off in an outage")
+		return says
 	}
-	return append(lines, hourStrip(l, load.Hourly, width)...)
-}
-
-func quietLines(l look, lines []string) []string {
-	for i := range lines {
-		lines[i] = l.quiet.on(lines[i])
+	least, most, day := load.Hourly[0], load.Hourly[0], units.Watts(0)
+	for _, w := range load.Hourly {
+		least, most, day = min(least, w), max(most, w), day+w
 	}
-	return lines
+	says = append(says, document.DrawChart(&load))
+	say(document.Plain, fmt.Sprintf("%s to %s on average in an hour, %s a day", units.Format(float64(least)), units.Quantity(float64(most), "W"), units.Quantity(float64(day), "Wh")))
+	return says
 }
 
 // originText says where the running figure comes from.
@@ -53,21 +49,4 @@ func originText(house *home.Home, i int) string {
 		}
 	}
 	return "running draw from the profile"
-}
-
-// hourStrip draws a day's mean draw in one line.
-func hourStrip(l look, hourly [24]units.Watts, width int) []string {
-	values := make([]float64, len(hourly))
-	least, most, day := hourly[0], hourly[0], 0.0
-	for h, w := range hourly {
-		values[h] = float64(w)
-		least, most, day = min(least, w), max(most, w), day+float64(w)
-	}
-	text := fmt.Sprintf("%s to %s W on average in an hour, %s Wh a day", units.Format(float64(least)), units.Format(float64(most)), units.Format(day))
-	lines := []string{"", l.strong.on("0h    6h    12h   18h   ")}
-	row := ""
-	for _, v := range values {
-		row += barCell(barLevel(v, float64(most), len(l.glyphs.levels)), l.glyphs)
-	}
-	return append(append(lines, row), wrap(text, width, "")...)
 }

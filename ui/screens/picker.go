@@ -7,6 +7,7 @@ import (
 	"github.com/rivo/tview"
 
 	"holdover/profiles"
+	"holdover/ui/document"
 	"holdover/ui/screens/draft"
 )
 
@@ -70,7 +71,7 @@ func (p *picker) Draw(screen tcell.Screen) {
 	left := (width - 3) / 2
 	p.grid.SetRect(x, y+2, left, max(0, height-2))
 	p.grid.Draw(screen)
-	for row, line := range p.preview(width - left - 3) {
+	for row, line := range p.app.look.lay(p.preview(), width-left-3, 0) {
 		if row < height-2 {
 			printLine(screen, line, x+left+3, y+2+row, width-left-3)
 		}
@@ -78,26 +79,19 @@ func (p *picker) Draw(screen tcell.Screen) {
 }
 
 // preview says all that the profile says.
-func (p *picker) preview(width int) []string {
-	l := p.app.look
+func (p *picker) preview() document.Document {
 	if p.grid.at() <= 0 {
-		return append([]string{l.heading.on("blank circuit")}, wrap("Has a name and draws 0 W until you fill in its form.", width, "")...)
+		return document.Document{document.Heading{Text: "blank circuit"}, document.Paragraph{Text: "Has a name and draws 0 W until you fill in its form."}}
 	}
 	profile := p.found[p.grid.at()-1]
-	lines := wrap(profile.Title, width, "")
-	for i := range lines {
-		lines[i] = l.heading.on(lines[i])
-	}
-	lines = append(lines, l.quiet.on(shown(profile.Name)))
+	d := document.Document{document.Heading{Text: profile.Title}, document.Paragraph{Text: profile.Name, Tone: document.Quiet}}
 	for i := 0; i+1 < len(profile.Fields.Content); i += 2 {
-		key := profile.Fields.Content[i].Value
-		lines = append(lines, wrap(key+" "+draft.OneLine(profile.Fields.Content[i+1]), width, "")...)
+		d = append(d, document.Paragraph{Text: profile.Fields.Content[i].Value + " " + draft.OneLine(profile.Fields.Content[i+1])})
 	}
 	if profile.Note != "" {
-		lines = append(append(lines, ""), wrap(profile.Note, width, "")...)
+		d = append(d, document.Heading{Text: "note", Tone: document.Strong}, document.Paragraph{Text: profile.Note})
 	}
-	lines = append(lines, "", l.strong.on("source"))
-	return append(lines, wrap(profile.Source, width, "")...)
+	return append(d, document.Heading{Text: "source", Tone: document.Strong}, document.Paragraph{Text: profile.Source})
 }
 
 // InputHandler implements [tview.Primitive].

@@ -3,6 +3,8 @@ package screens
 import (
 	"github.com/gdamore/tcell/v2"
 	"github.com/rivo/tview"
+
+	"holdover/ui/text"
 )
 
 // A prompt asks for one line of text, in a strip at the foot of the screen.
@@ -36,7 +38,7 @@ func (p *prompt) Draw(screen tcell.Screen) {
 	x, y, width, height := p.GetRect()
 	printLine(screen, p.look.rule("", width), x, y+height-2, width)
 	label := p.look.strong.on(shown(p.label)) + " "
-	at := cells(p.label) + 1
+	at := text.Cells(p.label) + 1
 	printLine(screen, p.look.glyphs.fit("", width), x, y+height-1, width)
 	printLine(screen, label, x, y+height-1, width)
 	if p.HasFocus() {

@@ -1,58 +1,27 @@
 package screens
 
 import (
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
-	"pgregory.net/rapid"
 
 	"holdover/loads"
-	"holdover/loads/home"
-	"holdover/loads/visible"
 	"holdover/planner"
-	"holdover/planner/working"
 	"holdover/profiles"
+	"holdover/ui/document"
 )
 
-func TestBars_HeightsAreShares(t *testing.T) {
-	require.Equal(t, []string{
-		"    █ ",
-		"  ▄ █ ",
-		"▄ █ █ ",
-		"█ █ █ ",
-	}, bars([]float64{1.5, 2.5, 4}, 1, 4, unicodeGlyphs))
-	require.Equal(t, []string{"## .. :: "}, bars([]float64{3, 0.001, 2}, 2, 1, asciiGlyphs), "a little is never nothing")
-	require.Equal(t, []string{"    "}, bars([]float64{0, 0}, 1, 1, unicodeGlyphs))
-}
-
-func TestFit_IsAsWideAsAsked(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		text, width := rapid.String().Draw(t, "text"), rapid.IntRange(1, 60).Draw(t, "width")
-		clipped := unicodeGlyphs.clip(text, width)
-		require.LessOrEqual(t, cells(clipped), width)
-		if whole := visible.Text(text); cells(whole) <= width {
-			require.Equal(t, whole, clipped)
-		}
-	})
-	require.Empty(t, unicodeGlyphs.clip("abc", 0))
+func TestFit_IsAsWideAsAskedAndEscaped(t *testing.T) {
 	require.Equal(t, "abc…", unicodeGlyphs.fit("abcdef", 4))
-	require.Equal(t, "世… ", unicodeGlyphs.fit("世界人", 4), "wide letters are not cut in half")
-	require.Equal(t, "  ab", unicodeGlyphs.right("ab", 4))
+	require.Equal(t, "世… ", unicodeGlyphs.fit("世界人", 4))
+	require.Equal(t, " [red[]", unicodeGlyphs.right("[red]", 6))
 }
 
-func TestWrap_LosesNothingAndKeepsTheWidth(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		text := strings.Join(rapid.SliceOf(rapid.StringMatching(`[a-z\[\]世é ]{0,30}`)).Draw(t, "words"), " ")
-		width := rapid.IntRange(2, 40).Draw(t, "width")
-		lines := wrapPlain(text, width)
-		for _, line := range lines {
-			require.LessOrEqual(t, cells(line), width)
-		}
-		squeeze := func(text string) string { return strings.Join(strings.Fields(text), "") }
-		require.Equal(t, squeeze(visible.Text(text)), squeeze(strings.Join(lines, "")))
-	})
-	require.Equal(t, []string{"  one two", "  [red[]", "  threefou", "  r"}, wrap("one two [red] threefour", 10, "  "))
+// What a document says is drawn as it is, in the mark of its tone.
+func TestLay_EscapesAndMarks(t *testing.T) {
+	l := newLook(false, false)
+	lines := l.lay(document.Document{document.Heading{Text: "[red]House", Tone: document.Bad}, document.List{"[x] y"}}, 40, 0)
+	require.Equal(t, []string{l.bad.on("[red[]House"), "  - [x[] y"}, lines)
 }
 
 func TestMatch_TheBestComesFirst(t *testing.T) {
@@ -86,42 +55,6 @@ func TestMatch_EverydayWords(t *testing.T) {
 	}
 }
 
-func TestWorkingTree_GoesDownToTheSources(t *testing.T) {
-	var s working.Sheet
-	s.Add(working.Figure{ID: "site.height", Value: 5, Unit: "m", Source: "home file, line 3"})
-	s.Add(working.Figure{ID: "a", Value: 2, Unit: "W", How: "half of it", From: []string{"site.height"}})
-	s.Add(working.Figure{ID: "b", Value: 4, Unit: "W", How: "a + height [red]", From: []string{"a", "site.height", "gone"}})
-	l := newLook(true, true)
-	l.strong, l.quiet = mark{}, mark{}
-	lines := workingTree(l, &home.Home{}, s.Get, "b", 60)
-	for i := range lines {
-		lines[i] = stripReset(lines[i])
-	}
-	require.Equal(t, []string{
-		"b = 4 W",
-		"|  a + height [red[]",
-		"|- a = 2 W",
-		"|  |  half of it",
-		"|  `- site.height = 5 m",
-		"|        source: home file, line 3",
-		"|- site.height = 5 m (see above)",
-		"`- gone",
-	}, lines)
-}
-
-func stripReset(text string) string {
-	const reset = "[-:-:-]"
-	out := ""
-	for len(text) > 0 {
-		if len(text) >= len(reset) && text[:len(reset)] == reset {
-			text = text[len(reset):]
-			continue
-		}
-		out, text = out+text[:1], text[1:]
-	}
-	return out
-}
-
 func TestFares_SaysHowEachOptionDoes(t *testing.T) {
 	at := 9.5
 	r := &planner.Result{Demand: loads.Demand{Start: 18}}
@@ -134,14 +67,6 @@ func TestFares_SaysHowEachOptionDoes(t *testing.T) {
 	} {
 		require.Equal(t, want, fares(r, o))
 	}
-}
-
-func TestGravest_GoesByTheWordNotTheOrder(t *testing.T) {
-	c, ok := gravest([]planner.Caution{{ID: "a", Word: "NOTICE"}, {ID: "b", Word: "DANGER"}, {ID: "c", Word: "DANGER"}})
-	require.True(t, ok)
-	require.Equal(t, "b", c.ID)
-	_, ok = gravest(nil)
-	require.False(t, ok)
 }
 
 func TestHelp_IsWholeAtEightyColumns(t *testing.T) {

@@ -6,6 +6,8 @@ import (
 
 	"github.com/gdamore/tcell/v2"
 	"github.com/rivo/tview"
+
+	"holdover/ui/document"
 )
 
 // A question stands over a screen until one of its choices is taken: by its letter, by the arrows and Enter, or by a
@@ -50,11 +52,11 @@ func (q *question) small() string {
 func (q *question) Draw(screen tcell.Screen) {
 	x, y, width, height := q.GetRect()
 	inner := min(64, width-4)
-	text := wrap(q.text, inner, "")
+	text := q.look.say(document.Plain, q.text, inner)
 	boxHeight := len(text) + len(q.choices) + 4
 	left, top := x+(width-inner-4)/2, y+max(0, (height-boxHeight)/2)
 	for row := range boxHeight {
-		side := q.look.quiet.on(q.look.glyphs.side)
+		side := q.look.quiet.on(q.look.glyphs.Side)
 		printLine(screen, side+q.look.glyphs.fit("", inner+2)+side, left, top+row, inner+4)
 	}
 	for _, row := range []int{0, boxHeight - 1} {

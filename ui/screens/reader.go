@@ -5,20 +5,60 @@ import (
 
 	"github.com/gdamore/tcell/v2"
 	"github.com/rivo/tview"
+
+	"holdover/planner"
+	"holdover/ui/document"
 )
 
-// A reader is a screen of text that scrolls. It asks for its lines each time it draws, so it is never out of date.
+// A reader is a screen that shows a document and scrolls. It asks each time it draws what the document hangs on, so that it is never
+// out of date, and lays it out anew only where that or its own size has changed.
 type reader struct {
 	*tview.Box
-	lines  func(width int) []string // tagged
-	hints  []hint
-	onKey  func(*tcell.EventKey) bool // true when it took the key
-	offset int
-	height int // rows seen at the last drawing, for a page's turn
+	look    look
+	subject subject
+	hints   []hint
+	onKey   func(*tcell.EventKey) bool // true when it took the key
+	offset  int
+	height  int                           // rows seen at the last drawing, for a page's turn
+	below   int                           // rows kept below a chart
+	head    func() (line string, ok bool) // a tagged line above the document; nil for none
+	laid    layout
 }
 
-func newReader(lines func(width int) []string, onKey func(*tcell.EventKey) bool, hints ...hint) *reader {
-	return &reader{Box: tview.NewBox(), lines: lines, onKey: onKey, hints: hints}
+// A subject is what a reader shows: all that the document hangs on, which can be compared, and how to say it.
+type subject func() (of any, say func() document.Document)
+
+// A layout is a document laid out.
+type layout struct {
+	of            any
+	width, height int
+	lines         []string // tagged
+}
+
+// belowChart is the room that is kept below a chart for its rows, its axis and the words.
+const belowChart = 16
+
+func newReader(l look, of subject, onKey func(*tcell.EventKey) bool, hints ...hint) *reader {
+	return &reader{Box: tview.NewBox(), look: l, subject: of, onKey: onKey, hints: hints, below: belowChart}
+}
+
+// reading is a reader with the keys that every page has, and before the last of them some of its own.
+func (a *app) reading(of subject, own ...hint) *reader {
+	hints := append([]hint{keyHint(tcell.KeyEscape, "Esc", "back"), keyHint(tcell.KeyDown, "arrows", "scroll")}, own...)
+	return newReader(a.look, of, a.common, append(hints, letterHint('?', "all keys"))...)
+}
+
+// plan is a subject that hangs on the plan of the home alone.
+func (a *app) plan(say func(r *planner.Result) document.Document) subject {
+	return func() (any, func() document.Document) {
+		r := a.draft.Result()
+		return r, func() document.Document { return say(r) }
+	}
+}
+
+// fixed is a subject that never changes.
+func fixed(d document.Document) subject {
+	return func() (any, func() document.Document) { return nil, func() document.Document { return d } }
 }
 
 func (r *reader) keys() []hint { return r.hints }
@@ -28,6 +68,12 @@ func (r *reader) Draw(screen tcell.Screen) {
 	r.DrawForSubclass(screen, r)
 	x, y, width, height := r.GetInnerRect()
 	r.height = height
+	if r.head != nil && height > 1 {
+		if line, ok := r.head(); ok {
+			printLine(screen, line, x, y, width)
+			y, height = y+1, height-1
+		}
+	}
 	lines := r.lines(width)
 	r.offset = max(0, min(r.offset, len(lines)-height))
 	for row := 0; row < height && r.offset+row < len(lines); row++ {
@@ -37,6 +83,16 @@ func (r *reader) Draw(screen tcell.Screen) {
 		}
 		printLine(screen, line, x, y+row, width)
 	}
+}
+
+// lines is the document at a width.
+func (r *reader) lines(width int) []string {
+	of, say := r.subject()
+	chart := max(5, r.height-r.below)
+	if r.laid.lines == nil || r.laid.of != of || r.laid.width != width || r.laid.height != chart {
+		r.laid = layout{of, width, chart, r.look.lay(say(), width, chart)}
+	}
+	return r.laid.lines
 }
 
 // InputHandler implements [tview.Primitive].

@@ -16,7 +16,7 @@ func TestRunPage_TheArrowsSwitchTheOption(t *testing.T) {
 	r.press(tcell.KeyRight).has("a battery would carry the house").hasNot("generator starts").has("20.6 kWh│")
 	r.press(tcell.KeyRight).has("no design of this kind").has("cannot be dark")
 	r.press(tcell.KeyRight).has("a hybrid carries the house").press(tcell.KeyLeft).has("no design of this kind")
-	r.press("i").has("what would change the answer").press(tcell.KeyEscape).has("care   name")
+	r.press("i").has("What would change the answer").press(tcell.KeyEscape).has("care   name")
 }
 
 // The page keeps the option that was looked at while the draft changes under it.
@@ -48,7 +48,7 @@ func TestRunPage_AShortfallStandsOut(t *testing.T) {
 	r.has("a generator falls short through 30 h").has("fuel gone, generator stops").has("short of 0.9 kW")
 	x, y := r.place("short ·")
 	require.Equal(t, "b", r.styles()[x+lineStart(r.styles(), y):][:1])
-	r.press("i").has("what would let the house be carried").has("Keep more fuel")
+	r.press("i").has("What would let the house be carried").has("Keep more fuel")
 }
 
 // lineStart is where line n of a text begins. Styles are one byte a cell.
@@ -60,7 +60,7 @@ func TestRunPage_OfAHomeThatNeedsNothing(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "hut.yaml")
 	require.NoError(t, os.WriteFile(path, []byte("holdover: 1\ncircuits:\n  - {name: Pump, running: 1 W, care: shed}\n"), 0o644))
 	r := newRig(t, Options{Path: path}, 80, 24).press("p").has("NOTHING NEEDED").press(tcell.KeyRight).hasNot("kW")
-	r.press("i").has("NOTHING NEEDED").hasNot("what would change")
+	r.press("i").has("NOTHING NEEDED").hasNot("What would change")
 }
 
 func TestReader_SaysHowMuchIsBelow(t *testing.T) {

@@ -279,13 +279,13 @@ func TestSmallTerminal_LettersTypedIntoAFieldDoNotQuit(t *testing.T) {
 func TestScreens_EachOpensByItsKeyAndEscGoesBack(t *testing.T) {
 	r := newRig(t, Options{Path: demoFile(t)}, 80, 24)
 	for key, want := range map[string]string{
-		"o": "Open to choose", "p": "carries the house through 24 h from 18:00", "i": "what each length of outage costs", "f": "load.running_w", "h": "mean draw", "c": "source:", "w": "where and when",
+		"o": "Open to choose", "p": "carries the house through 24 h from 18:00", "i": "What each length of outage costs", "f": "load.running_w", "h": "Mean draw", "c": "DANGER:", "w": "where and when",
 		"l": "limits and assumptions", "?": "every screen but forms",
 	} {
 		r.press(key).has(want).press(tcell.KeyEscape).has("care   name")
 	}
-	r.press("f", tcell.KeyEnter).has("circuit.gas-furnace.running_w = 600 W").press(tcell.KeyEscape).has("load.running_w")
-	r.press(tcell.KeyEscape, "h").press("c").has("source:").press(tcell.KeyEscape).has("care   name")
+	r.press("f", tcell.KeyEnter).has("circuit.gas-furnace.running_w: 600 W").press(tcell.KeyEscape).has("load.running_w")
+	r.press(tcell.KeyEscape, "h").press("c").has("DANGER:").press(tcell.KeyEscape).has("care   name")
 }
 
 func TestFind_GoesRound(t *testing.T) {

@@ -10,13 +10,15 @@ import (
 	"holdover/loads/home"
 	"holdover/planner"
 	"holdover/planner/sheet"
+	"holdover/ui/document"
 	"holdover/ui/screens/draft"
 )
 
 // A unitPage is the spec sheet of one unit being filled in, with what it comes to below, anew after every field.
 type unitPage struct {
 	*form
-	unit int
+	unit    int
+	verdict *reader
 }
 
 // The verdict below the sheet: its height, rule included.
@@ -26,6 +28,7 @@ const unitVerdictHeight = 9
 func newUnitPage(a *app, unit int) *unitPage {
 	p := &unitPage{unit: unit}
 	p.form = newForm(a, "", unitFields(unit))
+	p.verdict = newReader(a.look, p.unitVerdict, nil)
 	p.title = func() string {
 		gear := a.draft.Home().Gear
 		return fmt.Sprintf("unit %d of %d: %s", p.unit+1, len(gear), gear[p.unit].Name)
@@ -95,11 +98,10 @@ func (p *unitPage) Draw(screen tcell.Screen) {
 	p.SetRect(x, y, width, height-unitVerdictHeight)
 	p.form.Draw(screen)
 	p.SetRect(x, y, width, height)
-	for row, line := range p.verdict(width) {
-		if row < unitVerdictHeight {
-			printLine(screen, line, x, y+height-unitVerdictHeight+row, width)
-		}
-	}
+	y += height - unitVerdictHeight
+	printLine(screen, p.app.look.rule("will it do? (Esc, then g: all units in full)", width), x, y, width)
+	p.verdict.SetRect(x, y+1, width, unitVerdictHeight-1)
+	p.verdict.Draw(screen)
 }
 
 // MouseHandler implements [tview.Primitive]. The verdict takes no clicks.
@@ -107,21 +109,16 @@ func (p *unitPage) MouseHandler() func(tview.MouseAction, *tcell.EventMouse, fun
 	return p.form.MouseHandler()
 }
 
-// verdict is what this unit comes to with what is in the file now, in the lines there are.
-func (p *unitPage) verdict(width int) []string {
-	l := p.app.look
-	lines := []string{l.rule("will it do?", width)}
-	name := p.app.draft.Home().Gear[p.unit].Name
-	result, err := planner.Fit(p.app.draft.Result())
-	if err != nil {
-		return append(lines, shown(err.Error()))
+// unitVerdict is what this unit comes to with what is in the file now.
+func (p *unitPage) unitVerdict() (any, func() document.Document) {
+	r := p.app.draft.Result()
+	return [2]any{r, p.unit}, func() document.Document {
+		result, err := planner.Fit(r)
+		if err != nil {
+			return document.Document{document.Paragraph{Text: err.Error()}}
+		}
+		name := r.Home.Gear[p.unit].Name
+		at := slices.IndexFunc(result.Units, func(u sheet.Unit) bool { return u.Gear.Name == name })
+		return document.Unit(result.Units[at])
 	}
-	at := slices.IndexFunc(result.Units, func(u sheet.Unit) bool { return u.Gear.Name == name })
-	u := result.Units[at]
-	lines = append(lines, verdictMark(l, u.Verdict).on(shown(unitHead(u))))
-	rest := checkLines(l, u.Checks, width)
-	if room := unitVerdictHeight - len(lines); len(rest) > room {
-		rest = append(rest[:room-1], l.quiet.on(shown("more below; Esc, then g shows all of it")))
-	}
-	return append(lines, rest...)
 }

@@ -11,7 +11,8 @@ import (
 	"holdover/planner"
 	"holdover/planner/working"
 	"holdover/profiles"
-	"holdover/ui/report"
+	"holdover/ui/document"
+	"holdover/ui/text"
 )
 
 // verdictHeight is the height of the strip under the circuits: always the same, so that nothing above it moves.
@@ -27,8 +28,8 @@ func verdictStrip(l look, r *planner.Result, width int) []string {
 		return l.strong.on(g.fit(label, 9)) + g.fit(text, width-9)
 	}
 	if !r.Has.Choice {
-		return []string{l.rule("verdict", width), l.choiceMark(r).on(g.fit(choiceWords(r), width)), line("takes", toCome), line("asks", asksText(r)),
-			line("options", toCome), line("why", toCome), "", line("cautions", toCome)}
+		return []string{l.rule("verdict", width), l.choiceMark(r).on(g.fit(choiceWords(r), width)), line("takes", later), line("asks", asksText(r)),
+			line("options", later), line("why", later), "", line("cautions", later)}
 	}
 	strip := []string{
 		l.rule("verdict", width),
@@ -40,13 +41,8 @@ func verdictStrip(l look, r *planner.Result, width int) []string {
 	return append(append(strip, whyLines(l, r, width)...), cautionLine(l, r, width))
 }
 
-// toCome stands where something is still being worked out; what it is stands beside it.
-const toCome = "..."
-
-// isToCome says in a line of its own what is still being worked out.
-func (l look) isToCome(what string) string {
-	return l.quiet.on(shown(what + ": being worked out"))
-}
+// later stands where something is still being worked out; what it is stands beside it.
+const later = "..."
 
 // whyLines is the first reason in two lines.
 func whyLines(l look, r *planner.Result, width int) []string {
@@ -54,24 +50,31 @@ func whyLines(l look, r *planner.Result, width int) []string {
 	if len(r.Reasons) > 0 {
 		reason = r.Reasons[0]
 	}
-	words := wrapPlain(reason, max(8, width-9))
+	words := text.Wrap(reason, max(8, width-9), true)
 	rest := strings.Join(words[1:], " ")
 	return []string{l.strong.on("why      ") + tview.Escape(words[0]), l.glyphs.fit("", 9) + l.glyphs.fit(rest, width-9)}
 }
 
+// choiceTone says whether the verdict is a good one.
+func choiceTone(r *planner.Result) document.Tone {
+	switch {
+	case !r.Has.Choice:
+		return document.Strong
+	case r.Carried:
+		return document.Good
+	}
+	return document.Bad
+}
+
+// choiceMark is the choice's tone, in bold.
 func (l look) choiceMark(r *planner.Result) mark {
-	if !r.Has.Choice {
-		return l.strong
-	}
-	if r.Carried {
-		return mark{l.good.style.Bold(true), l.good.tag + "[::b]"}
-	}
-	return l.bad
+	m := l.tone(choiceTone(r))
+	return mark{m.style.Bold(true), m.tag + "[::b]"}
 }
 
 // choiceWords is the verdict as a sentence, or that it is being worked out.
 func choiceWords(r *planner.Result) string {
-	length := units.Format(float64(r.Home.Outage.Length)) + " h"
+	length := units.Quantity(float64(r.Home.Outage.Length), "h")
 	if !r.Has.Choice {
 		return "WORKING OUT what carries this home through " + length
 	}
@@ -116,7 +119,7 @@ func takenText(r *planner.Result, f working.Figure) string {
 	if f.Unit == profiles.PriceBands().Currency {
 		return planner.Money(f.Value)
 	}
-	return report.Quantity(r.Home, f)
+	return document.Quantity(r.Home, f)
 }
 
 func asksText(r *planner.Result) string {
@@ -124,13 +127,13 @@ func asksText(r *planner.Result) string {
 	if len(d.Loads) == 0 {
 		return "nothing"
 	}
-	text := fmt.Sprintf("running %s W, worst moment %s VA", units.Format(float64(d.RunningW)), units.Format(float64(d.WorstVA)))
+	text := "running " + units.Quantity(float64(d.RunningW), "W") + ", worst moment " + units.Quantity(float64(d.WorstVA), "VA")
 	if d.WorstStart != "" {
 		text += " (" + d.WorstStart + ")"
 	}
-	text += fmt.Sprintf(", %s kWh", units.Format(float64(d.Energy)/1000))
+	text += ", " + units.Quantity(float64(d.Energy)/1000, "kWh")
 	if r.Home.House.Service == home.SplitPhase {
-		text += fmt.Sprintf(", legs %s and %s VA", units.Format(float64(d.Legs.A.VA())), units.Format(float64(d.Legs.B.VA())))
+		text += fmt.Sprintf(", legs %s and %s", units.Format(float64(r.Legs.A.VA())), units.Quantity(float64(r.Legs.B.VA()), "VA"))
 	}
 	return text
 }
@@ -155,7 +158,7 @@ func fares(r *planner.Result, o planner.Option) string {
 		return "carried"
 	case !o.Carried && o.FellShortAt != nil:
 		at := r.Demand.Start + units.Hours(*o.FellShortAt)
-		return fmt.Sprintf("fell short at %s, after %s h", home.Clock(at), units.Format(*o.FellShortAt))
+		return fmt.Sprintf("fell short at %s, after %s", home.Clock(at), units.Quantity(*o.FellShortAt, "h"))
 	case !o.Carried:
 		return "will not do"
 	case len(o.WhyNot) == 1:
@@ -164,42 +167,15 @@ func fares(r *planner.Result, o planner.Option) string {
 	return fmt.Sprintf("breaks %d limits", len(o.WhyNot))
 }
 
-// signalWords are ANSI Z535's, the gravest first.
-var signalWords = []string{"DANGER", "WARNING", "CAUTION", "NOTICE"}
-
-// gravest is the first caution with the gravest word.
-func gravest(cautions []planner.Caution) (c planner.Caution, ok bool) {
-	for _, word := range signalWords {
-		for _, c := range cautions {
-			if c.Word == word {
-				return c, true
-			}
-		}
-	}
-	return planner.Caution{}, false
-}
-
+// cautionLine is the gravest caution, which stands first.
 func cautionLine(l look, r *planner.Result, width int) string {
 	g := l.glyphs
 	label := l.strong.on(g.fit("cautions", 9))
-	worst, ok := gravest(r.Cautions)
-	if !ok {
+	if len(r.Cautions) == 0 {
 		return label + "none"
 	}
+	worst := r.Cautions[0]
 	count := fmt.Sprintf("%d, ", len(r.Cautions))
 	head := count + worst.Word
-	return label + count + l.wordMark(worst.Word).on(worst.Word) + " " + g.fit(worst.Text, width-10-cells(head))
-}
-
-// wordMark is the style of a signal word; the word itself says how grave it is.
-func (l look) wordMark(word string) mark {
-	switch word {
-	case "DANGER":
-		return l.danger
-	case "WARNING":
-		return l.bad
-	case "CAUTION":
-		return l.warn
-	}
-	return l.strong
+	return label + count + l.tone(text.WordTone(worst.Word)).on(worst.Word) + " " + g.fit(worst.Text, width-10-text.Cells(head))
 }
