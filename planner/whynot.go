@@ -92,11 +92,12 @@ func (r *Result) batteryParts(kind Kind) (why []string) {
 	return why
 }
 
-// nearest says what the sheet fails that fails least, of equals the largest, which of all that are made comes nearest to its part.
+// nearest says what the sheet fails that fails least of all that are made, and of equals the smallest, or the largest where they are too weak.
 func (r *Result) nearest(made []sheet.Sheet, at sheet.Place) []string {
 	best, fewest := -1, math.MaxInt
 	for i := range made {
-		if n := r.duty.Unmet(made[i], at); n < fewest || (n == fewest && made[i].Watts > made[best].Watts) {
+		n := r.duty.Unmet(made[i], at)
+		if n < fewest || (n == fewest && made[i].Watts > made[best].Watts && r.duty.TooWeak(made[best], at)) {
 			best, fewest = i, n
 		}
 	}

@@ -3,6 +3,7 @@ package sheet
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"holdover/loads"
@@ -41,6 +42,14 @@ func (d *Duty) Unmet(s Sheet, at Place) (n int) {
 		}
 	}
 	return n
+}
+
+// TooWeak says whether a larger machine might do where this one does not: it gives too little running, for a start or on a leg.
+func (d *Duty) TooWeak(s Sheet, at Place) bool {
+	at.Standing = true
+	return slices.ContainsFunc(d.held(s, at, nil).findings, func(f Finding) bool {
+		return !f.Met && slices.Contains([]string{"watts", "va", "surge", "dip", "legs", "leg-start", "transfer"}, f.ID)
+	})
 }
 
 // Check holds a sheet to its part of a duty and says what was found, with the figures of every finding.
