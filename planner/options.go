@@ -100,7 +100,7 @@ func addCosts(add func(working.Figure), c *choose.Case, kind Kind, o choose.Outc
 	add(working.Figure{ID: "upkeep", Value: o.Cost.Upkeep, Unit: "USD", From: slices.Concat(bought, over, []string{"outage.per_year"}), How: "upkeep of each part, by the year and by running hours, at present worth", Source: estimate})
 	fuelHow, fuelFrom := "no fuel is burnt", []string{}
 	if m := o.Machine; m != nil {
-		fuelHow = fmt.Sprintf("fuel burnt · outages a year · %s USD/%s, at present worth", units.Format(m.FuelPrice.PerUnit.Typical), m.Fuel.Unit)
+		fuelHow = fmt.Sprintf("fuel burnt · outages a year · %s USD/%s, at present worth", units.Format(m.Fuel.Price.PerUnit.Typical), m.Fuel.Unit)
 		fuelFrom = slices.Concat([]string{string(kind) + ".fuel_burnt", "outage.per_year"}, over)
 	}
 	add(working.Figure{ID: "fuel_cost", Value: o.Cost.Fuel, Unit: "USD", From: fuelFrom, How: fuelHow, Source: estimate})

@@ -65,7 +65,7 @@ func (r *Result) addFlips() {
 }
 
 // FlipText says a flip point in plain words, in the units (us or si) that the home shows.
-func FlipText(f choose.Flip, system string) string {
+func FlipText(f choose.Flip, system units.System) string {
 	beyond, name := "below", dialName(f.Quantity)
 	if f.Up() {
 		beyond = "above"
@@ -82,7 +82,7 @@ func FlipText(f choose.Flip, system string) string {
 }
 
 // UnsettledText says in plain words up to where it is proven that a quantity does not change the answer.
-func UnsettledText(u choose.Unsettled, system string) string {
+func UnsettledText(u choose.Unsettled, system units.System) string {
 	what := dialName(u.Quantity)
 	if u.UpTo == u.Now {
 		return fmt.Sprintf("whether %s other than that planned for changes the answer is not proven: the search ended at its budget of work", what)
@@ -96,7 +96,7 @@ func dialName(quantity string) string {
 }
 
 // inSystem writes a value in the units that the home shows.
-func inSystem(value float64, unit, system string) string {
+func inSystem(value float64, unit string, system units.System) string {
 	if unit == units.Volume.Base {
 		unit = units.Volume.BareUnit(units.System(system))
 		value = units.Volume.In(value, unit)

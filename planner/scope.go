@@ -3,6 +3,7 @@ package planner
 import (
 	"cmp"
 
+	"holdover/loads/home"
 	"holdover/planner/generator"
 	"holdover/planner/sheet"
 	"holdover/planner/transfer"
@@ -51,19 +52,19 @@ func sourceOf(r *Result, name string, sheets ...Placed) transfer.Source {
 
 // addEngine fills in what the generator is. Behind an inverter it gives the house nothing by itself.
 func addEngine(s *transfer.Source, r *Result, u *sheet.Sheet) {
-	s.Engine, s.Fixed, s.Fuel = true, u.Stands == "fixed", u.Fuel
+	s.Engine, s.Fixed, s.Fuel = true, u.Stands == home.Fixed, u.Fuel
 	s.EngineKVA, s.EngineVolts = ratedKVA(u), cmp.Or(float64(u.Volts), s.Volts)
 	if e, ok := r.duty.EngineOf(*u); ok && e.Fuel.Gas() {
 		s.GasKW = e.FullKW()
 	}
 	if s.Inverter {
-		if u.Neutral == "bonded" {
-			s.Neutral = u.Neutral
+		if u.Neutral == home.Bonded {
+			s.Neutral = string(u.Neutral)
 		}
 		return
 	}
 	engine, alternator := r.Rating.Engine, r.Rating.Alternator
-	s.Neutral, s.Legs = u.Neutral, legsOf(r, u)
+	s.Neutral, s.Legs = string(u.Neutral), legsOf(r, u)
 	s.SiteKVA, s.SiteKW = s.EngineKVA*alternator, ratedKW(u)*engine
 	if s.Derate = alternator; s.EngineKVA > 0 {
 		s.Derate = min(alternator, s.SiteKW/s.EngineKVA)
@@ -77,11 +78,11 @@ func addEngine(s *transfer.Source, r *Result, u *sheet.Sheet) {
 }
 
 func addInverterOf(s *transfer.Source, r *Result, u *sheet.Sheet) {
-	s.Inverter, s.Neutral, s.Derate = true, u.Neutral, r.Rating.Inverter
+	s.Inverter, s.Neutral, s.Derate = true, string(u.Neutral), r.Rating.Inverter
 	s.RatedKVA = ratedKVA(u)
 	s.SiteKVA, s.SiteKW = s.RatedKVA*s.Derate, ratedKW(u)*s.Derate
 	s.Volts, s.Legs = cmp.Or(float64(u.Volts), s.Volts), legsOf(r, u)
-	if u.Kind == sheet.Inverter && !u.Has("price") {
+	if u.Kind == home.Inverter && !u.Has("price") {
 		s.NextSize = nextInverterKVA
 	}
 	addCells(s, u)

@@ -68,7 +68,7 @@ func TestScope_CautionsOfEveryHome(t *testing.T) {
 		s := scopeOfFile(t, strings.TrimSuffix(filepath.Base(file), ".yaml"))
 		last := 0
 		for _, c := range s.Cautions {
-			rank := slices.Index(signalOrder, c.Word)
+			rank := slices.Index([]string{"DANGER", "WARNING", "CAUTION", "NOTICE"}, c.Word)
 			assert.GreaterOrEqual(t, rank, last, file)
 			last = rank
 			assert.NotEmpty(t, c.Source, c.ID)

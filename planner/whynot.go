@@ -70,7 +70,7 @@ func (r *Result) partsOf(kind Kind) (why []string) {
 }
 
 func (r *Result) batteryParts(kind Kind) (why []string) {
-	if r.Home.Limits.BatteryPlace == "none" {
+	if r.Home.Limits.BatteryPlace == home.NoPlace {
 		return []string{"There is no place for a battery (limits.battery_place: none)."}
 	}
 	cells := sheet.BatteryOf(r.Home, max(1, min(r.c.PowerModules, len(r.c.Battery.UsableKWh)-1)))
@@ -104,7 +104,7 @@ func (r *Result) nearest(made []sheet.Sheet, at sheet.Place) []string {
 		return nil
 	}
 	why := r.unmet(made[best], at)
-	if r.Home.Limits.Generator == "none" && made[best].Engine() {
+	if r.Home.Limits.Generator == home.NoGenerator && made[best].Engine() {
 		return []string{"There is no place for a generator (limits.generator: none)."}
 	}
 	return []string{fmt.Sprintf("Of those made the nearest, %s, will not do. %s", made[best].Name, strings.Join(why, " "))}

@@ -17,7 +17,7 @@ const (
 // EIA higher heating values: gasoline 120 214 and diesel 137 381 Btu/gal, natural gas 1 037 Btu/ft³; propane 91 452
 // Btu/gal from memory.
 func TestEIAHeatContents(t *testing.T) {
-	for name, want := range map[string]float64{
+	for name, want := range map[FuelName]float64{
 		"gasoline": 120214 / litresPerGallon / btuPerKWh, "diesel": 137381 / litresPerGallon / btuPerKWh,
 		"propane": 91452 / litresPerGallon / btuPerKWh, "natural-gas": 1037 * cubicFeetPerM3 / btuPerKWh,
 	} {
@@ -139,7 +139,7 @@ func TestDieselRowsLeftOutAreOutOfFamily(t *testing.T) {
 // half and full load. The lines go through both points, so 0.1 %.
 func TestGasWillansAgainstThePublishedMachine(t *testing.T) {
 	const kw = 25.0
-	for name, btu := range map[string][2]float64{"propane": {262500, 387000}, "natural-gas": {252200, 368100}} {
+	for name, btu := range map[FuelName][2]float64{"propane": {262500, 387000}, "natural-gas": {252200, 368100}} {
 		f, _ := FindFuel(name)
 		w, ok := willansFor(f, kw)
 		require.True(t, ok, name)

@@ -9,10 +9,11 @@ import (
 // Every table of a transfer job says where it comes from.
 func TestTablesOfATransferJobAreSourced(t *testing.T) {
 	d, tr := DwellingLoads(), Transfers()
+	propane, _ := FindFuel("propane")
 	for _, source := range []string{d.UnitLoad.Source, d.Circuits.Source, d.General.Source, d.Fastened.Source, d.Heating.Source, d.Motors.Source, d.Dryers.Source,
 		d.Cooking.Source, d.Neutral.Source, d.Optional.Source, d.Existing.Source, d.Measured.Source, d.Rounding.Source, d.Service.Source,
 		tr.Inlets.Source, tr.Panels.Source, tr.Switches.Source, tr.SingleLeg.Source, tr.Clearances.ExhaustSource, tr.Clearances.FixedSource,
-		tr.Clearances.StorageSource, tr.Conductors.Source, PipeTables().Cylinder.Source} {
+		tr.Clearances.StorageSource, tr.Conductors.Source, propane.Cylinder.Source} {
 		assert.NotEmpty(t, source)
 	}
 	for _, table := range PipeTables().Tables {

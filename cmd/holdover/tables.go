@@ -14,13 +14,13 @@ var factTables = []struct {
 	facts func() []report.Fact
 }{
 	{"chemistries", func() []report.Fact {
-		return facts(profiles.Chemistries(), func(c profiles.Chemistry) (string, string) { return c.Name, c.Title })
+		return facts(profiles.Chemistries(), profiles.Chemistry.Label)
 	}},
 	{"engines", func() []report.Fact {
-		return facts(profiles.Engines(), func(e profiles.Engine) (string, string) { return e.Name, e.Title })
+		return facts(profiles.Engines(), profiles.Engine.Label)
 	}},
 	{"fuels", func() []report.Fact {
-		return facts(profiles.Fuels(), func(f profiles.Fuel) (string, string) { return f.Name, f.Title })
+		return facts(profiles.Fuels(), profiles.Fuel.Label)
 	}},
 	{"cautions", func() []report.Fact {
 		return facts(profiles.Cautions(), func(c profiles.Caution) (string, string) { return c.ID, c.Word + ": " + c.Text })

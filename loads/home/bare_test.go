@@ -105,7 +105,7 @@ func TestBare_GearFileInTheUnitsOfTheHome(t *testing.T) {
 	assert.InDelta(t, 15.141647136, float64(us[0].FuelTank), 1e-9)
 	assert.EqualValues(t, 4, si[0].FuelTank)
 	assert.EqualValues(t, 1200, us[0].Price)
-	assert.Equal(t, "gasoline", us[0].Fuel)
+	assert.Equal(t, profiles.FuelName("gasoline"), us[0].Fuel)
 	house, err := Read([]byte("holdover: 1\ncircuits: [{name: A, running: 1 W}]\nsite: {elevation: 300}\ngear:\n  - {name: Old, kind: generator, fuel_tank: 7}\n"), "home.yaml")
 	require.NoError(t, err)
 	told := func() (paths []string) {

@@ -25,7 +25,7 @@ func (h *Home) Inputs() []Input {
 		if section.kind.Kind() != reflect.Struct {
 			continue
 		}
-		v := root.Field(section.index)
+		v := section.in(root)
 		for _, f := range fieldsOf(section.kind) {
 			path := join(section.Key, f.Key)
 			origin, ok := h.origins[path]
@@ -35,11 +35,11 @@ func (h *Home) Inputs() []Input {
 			if f.kind == reflect.TypeFor[Lasts]() {
 				for _, inner := range fieldsOf(f.kind) {
 					at := join(path, inner.Key)
-					out = append(out, input(v.Field(f.index).Field(inner.index), inner, at, h.origins[at]))
+					out = append(out, input(inner.in(f.in(v)), inner, at, h.origins[at]))
 				}
 				continue
 			}
-			out = append(out, input(v.Field(f.index), f, path, origin))
+			out = append(out, input(f.in(v), f, path, origin))
 		}
 	}
 	return out

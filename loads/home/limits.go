@@ -8,16 +8,17 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"holdover/loads/units"
+	"holdover/profiles"
 )
 
 // Limits is the `limits` section: what rules an option out. A zero quantity means no such limit.
 type Limits struct {
-	Generator    string       `key:"generator" one:"allowed,none" doc:"allowed, or none where there is no place for one"`
-	Fuels        []string     `key:"fuels" from:"fuels" doc:"fuels to be had, the preferred first"`
-	FuelStore    units.Litres `key:"fuel_store" range:"0,100000" doc:"fuel kept on the place"`
-	Quiet        QuietHours   `key:"quiet" doc:"hours in which no engine may run, like 22:00-07:00"`
-	BatteryPlace string       `key:"battery_place" from:"places" one:"none" doc:"where the battery would stand, or none"`
-	Budget       float64      `key:"budget" unit:"USD" range:"0,10000000" doc:"most to be spent at purchase"`
+	Generator    GeneratorLimit      `key:"generator" one:"allowed,none" doc:"allowed, or none where there is no place for one"`
+	Fuels        []profiles.FuelName `key:"fuels" from:"fuels" doc:"fuels to be had, the preferred first"`
+	FuelStore    units.Litres        `key:"fuel_store" range:"0,100000" doc:"fuel kept on the place"`
+	Quiet        QuietHours          `key:"quiet" doc:"hours in which no engine may run, like 22:00-07:00"`
+	BatteryPlace profiles.PlaceName  `key:"battery_place" from:"places" one:"none" doc:"where the battery would stand, or none"`
+	Budget       float64             `key:"budget" unit:"USD" range:"0,10000000" doc:"most to be spent at purchase"`
 }
 
 // A QuietHours is a daily stretch of clock time, which may pass midnight. From equal to To is no quiet at all.

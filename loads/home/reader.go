@@ -83,7 +83,7 @@ func (r *reader) mapping(n *yaml.Node, v reflect.Value, path string) {
 	fields := fieldsOf(v.Type())
 	for key, value := range r.entries(n, path, fields) {
 		f := fields[slices.IndexFunc(fields, func(f Field) bool { return f.Key == key })]
-		r.value(value, v.Field(f.index), f, join(path, key))
+		r.value(value, f.in(v), f, join(path, key))
 	}
 }
 

@@ -67,7 +67,7 @@ func (s *search) leastRunning(m *Machine, modules int, chargerKW float64) float6
 		return math.Inf(1)
 	}
 	yearly := s.OutagesPerYear * s.Horizon.Annuity
-	return fuel*(m.FuelPrice.PerUnit.Typical*yearly+m.FuelPrice.StorePerUnit.Typical) + hours*m.Price.UpkeepPerHour.Typical*yearly +
+	return fuel*(m.Fuel.Price.PerUnit.Typical*yearly+m.Fuel.Price.StorePerUnit.Typical) + hours*m.Price.UpkeepPerHour.Typical*yearly +
 		s.leastWear(m, hours*(1-1e-6)-1e-6)
 }
 

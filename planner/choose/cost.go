@@ -91,7 +91,7 @@ func (c *Case) costOf(d Design, fuelUnits, runHours float64) Cost {
 		cost.add(c.Horizon, part.Price)
 	}
 	if d.Machine != nil {
-		cost.Fuel = fuelUnits * c.OutagesPerYear * d.Machine.FuelPrice.PerUnit.Typical * c.Horizon.Annuity
+		cost.Fuel = fuelUnits * c.OutagesPerYear * d.Machine.Fuel.Price.PerUnit.Typical * c.Horizon.Annuity
 	}
 	return cost
 }
@@ -111,7 +111,7 @@ func (c *Case) PartHow(name string, d Design, fuelUnits float64) string {
 	case "generator":
 		return sum(d.Machine.Price.Fixed.Typical, d.Machine.KW, "kW", d.Machine.Price.PerKW.Typical)
 	case "fuel store":
-		return sum(d.Machine.FuelPrice.StoreFixed.Typical, fuelUnits, d.Machine.Fuel.Unit, d.Machine.FuelPrice.StorePerUnit.Typical)
+		return sum(d.Machine.Fuel.Price.StoreFixed.Typical, fuelUnits, d.Machine.Fuel.Unit, d.Machine.Fuel.Price.StorePerUnit.Typical)
 	}
 	return "transfer equipment for the circuits carried, installed"
 }
@@ -140,5 +140,5 @@ func (c *Case) machinePrice(m *Machine, runHours float64) Price {
 
 // storePrice is the store for one outage's fuel: cans, a tank, or the pipe.
 func storePrice(m *Machine, fuelUnits float64) Price {
-	return Price{Purchase: m.FuelPrice.StoreFixed.Typical + m.FuelPrice.StorePerUnit.Typical*fuelUnits}
+	return Price{Purchase: m.Fuel.Price.StoreFixed.Typical + m.Fuel.Price.StorePerUnit.Typical*fuelUnits}
 }

@@ -13,7 +13,6 @@ type rates struct {
 	chargerPerKW, chargerFixed, chargerLife     float64
 	transfer                                    Price
 	generators                                  map[string]profiles.GeneratorPrice
-	fuels                                       map[string]profiles.FuelPrice
 }
 
 // ratesOf lays a home's own prices over the bands. circuits is how many the transfer equipment serves.
@@ -25,7 +24,8 @@ func ratesOf(house *home.Home, circuits int) rates {
 		}
 		return typical
 	}
-	row, _ := bands.Battery(house.Assume.Chemistry)
+	chemistry, _ := profiles.FindChemistry(house.Assume.Chemistry)
+	row := chemistry.Price
 	panel, _ := bands.Transfer("manual-panel")
 	r := rates{
 		batteryPerKWh:  given("battery_per_kwh", own.BatteryPerKWh, row.PerKWh.Typical),
@@ -41,23 +41,11 @@ func ratesOf(house *home.Home, circuits int) rates {
 		transfer: Price{Purchase: given("transfer", own.Transfer, panel.Fixed.Typical+float64(circuits)*panel.PerCircuit.Typical),
 			LifeYears: panel.LifeYears},
 		generators: map[string]profiles.GeneratorPrice{},
-		fuels:      map[string]profiles.FuelPrice{},
 	}
 	for _, g := range bands.Generators {
 		g.PerKW.Typical = given("generator_per_kw", own.GeneratorPerKW, g.PerKW.Typical)
 		g.Fixed.Typical = given("generator_fixed", own.GeneratorFixed, g.Fixed.Typical)
 		r.generators[g.Kind] = g
-	}
-	ownFuel := map[string]struct {
-		key   string
-		value float64
-	}{
-		"gasoline": {"gasoline_per_l", own.GasolinePerL}, "diesel": {"diesel_per_l", own.DieselPerL},
-		"propane": {"propane_per_l", own.PropanePerL}, "natural-gas": {"natural_gas_per_m3", own.NaturalGasPerM3},
-	}
-	for _, f := range bands.Fuels {
-		f.PerUnit.Typical = given(ownFuel[f.Fuel].key, ownFuel[f.Fuel].value, f.PerUnit.Typical)
-		r.fuels[f.Fuel] = f
 	}
 	return r
 }

@@ -54,7 +54,7 @@ func largestKW(c *Case) float64  { return c.Machines[len(c.Machines)-1].KW }
 func (r *relaxed) dispatch(c *Case, m *Machine) {
 	one := c.Plant(Design{1, c.InvertersVA[0], 1, m, Policy{}}) // by module
 	yearly := c.OutagesPerYear * c.Horizon.Annuity
-	unit := m.FuelPrice.PerUnit.Typical*yearly + m.FuelPrice.StorePerUnit.Typical
+	unit := m.Fuel.Price.PerUnit.Typical*yearly + m.Fuel.Price.StorePerUnit.Typical
 	here := m.SiteKW / m.KW
 	burnt := map[int]float64{}
 	before := map[int]float64{r.modules: one.UsableKWh} // the charge before this stretch

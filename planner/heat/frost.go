@@ -15,7 +15,7 @@ import (
 // falls to 0 °C, and then as long as the circuit can wait for its frost heaters.
 func (n *need) frost() {
 	around, hasBlock := loads.Around(n.home, n.Index)
-	indoors := !hasBlock || n.c.Heater.StandsIn == "indoors" || n.c.Heater.StandsIn == ""
+	indoors := !hasBlock || n.c.Heater.Inside()
 	if !indoors {
 		n.coldPlace(around)
 		return

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -98,7 +99,7 @@ func (h *holding) checkVapour(e Engine) {
 	}
 }
 
-// A Vapour is what propane cylinders give as vapour in the coldest hour of an outage, against what is wanted of them.
+// A Vapour is what cylinders of gas give as vapour in the coldest hour of an outage, against what is wanted of them.
 type Vapour struct {
 	WantedBtuH, GivesBtuH float64
 	EachBtuH              float64
@@ -112,14 +113,11 @@ type Vapour struct {
 // does not hang on cylinders, or nothing says how many there are.
 func VapourOf(house *home.Home, demand *loads.Demand, e Engine) (v Vapour, ok bool) {
 	gas := house.Site.Gas
-	if gas.Cylinders == 0 || gas.Kind != e.Fuel.Name || !e.Fuel.Vaporises {
+	if gas.Cylinders == 0 || gas.Kind != e.Fuel.Name || e.Fuel.Cylinder == nil {
 		return v, false
 	}
-	table := profiles.PipeTables().Cylinder
-	left := gas.Left
-	if left == 0 {
-		left = table.Left
-	}
+	table := e.Fuel.Cylinder
+	left := cmp.Or(gas.Left, table.Left)
 	v.AtC, v.Source = float64(slices.Min(demand.Outdoors[:])), table.Source
 	v.WantedBtuH = units.Power.In(1000*e.FullKW(), "Btu/h") + AppliancesBtuH(house)
 	atF := units.Temperature.In(v.AtC, "F")

@@ -21,14 +21,14 @@ func (h *holding) checkPlace() {
 
 // checkClearance holds an engine to a place at all, and to the distance of its exhaust, or of its heat where it is fixed.
 func (h *holding) checkClearance() {
-	if h.home.Limits.Generator == "none" {
+	if h.home.Limits.Generator == home.NoGenerator {
 		h.say("place", Fails, nil, "There is no place for a generator (limits.generator: none).")
 		return
 	}
 	if !h.home.Given("site.generator_clearance") {
 		return
 	}
-	rule, has := profiles.Transfers().Clearances.Of(h.Stands == "fixed"), units.Length.In(float64(h.home.Site.Clearance), "ft")
+	rule, has := profiles.Transfers().Clearances.Of(h.Stands == home.Fixed), units.Length.In(float64(h.home.Site.Clearance), "ft")
 	if has < rule.Feet-1e-9 {
 		h.say("place", Fails, []string{h.assumed("site.generator_clearance", float64(h.home.Site.Clearance), "m")}, "It would stand %s from the nearest opening; %s at least %s (%s).",
 			Distance(has), Distance(rule.Feet), rule.Why, rule.Source)
@@ -42,7 +42,7 @@ func Distance(ft float64) string {
 
 // checkStorage holds stored energy to the limit of its place and of a single unit.
 func (h *holding) checkStorage() {
-	if h.home.Limits.BatteryPlace == "none" {
+	if h.home.Limits.BatteryPlace == home.NoPlace {
 		h.say("place", Fails, nil, "There is no place for a battery (limits.battery_place: none).")
 		return
 	}
@@ -67,7 +67,7 @@ func Storage(house *home.Home, unitKWh float64) (mostKWh float64, why string) {
 
 // MostModules is how many modules of the size that a home file assumes its battery's place takes, up to most.
 func MostModules(house *home.Home, most int) int {
-	if house.Limits.BatteryPlace == "none" {
+	if house.Limits.BatteryPlace == home.NoPlace {
 		return 0
 	}
 	module := float64(house.Assume.Module) / 1000

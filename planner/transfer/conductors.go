@@ -1,6 +1,7 @@
 package transfer
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -149,7 +150,7 @@ func (w *work) systemVolts() float64 {
 
 // sized sizes one run and writes its figures.
 func (w *work) sized(i int, r sizedRun) Conductor {
-	out := Conductor{Name: r.Name, Serves: r.serves, Metal: orWord(r.Metal, "copper"), LengthFt: feet(r.Length), LoadA: r.loadA, RequiredA: r.share * r.loadA}
+	out := Conductor{Name: r.Name, Serves: r.serves, Metal: string(cmp.Or(r.Metal, home.Copper)), LengthFt: feet(r.Length), LoadA: r.loadA, RequiredA: r.share * r.loadA}
 	aluminium := out.Metal == "aluminium"
 	id := fmt.Sprintf("conductor.%d", i+1)
 	out.OvercurrentA = nextStandard(r.loadA)
@@ -237,7 +238,7 @@ func (r sizedRun) ambient() float64 {
 // metric is for homes on other rules: the least cross-section for the drop alone, which is physics.
 func (w *work) metric(i int, r sizedRun) Conductor {
 	rule := profiles.Transfers().Conductors
-	metal, rho := orWord(r.Metal, "copper"), rule.CopperOhmMM2PerM
+	metal, rho := string(cmp.Or(r.Metal, home.Copper)), rule.CopperOhmMM2PerM
 	if metal == "aluminium" {
 		rho = rule.AluminiumOhmMM2PerM
 	}

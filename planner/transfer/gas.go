@@ -1,6 +1,7 @@
 package transfer
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -21,12 +22,7 @@ type GasLine struct {
 	How      string  `json:"how"`
 }
 
-const (
-	defaultLeft   = 0.5
-	naturalGas    = "natural-gas"
-	propane       = "propane"
-	cylinderTable = "a published table of continuous draw of a 100 lb cylinder, of the NPGA type"
-)
+const cylinderTable = "a published table of continuous draw of a 100 lb cylinder, of the NPGA type"
 
 // addGas holds pipe, meter and cylinders to what the generator and the house's burners take together.
 func (w *work) addGas() {
@@ -36,11 +32,12 @@ func (w *work) addGas() {
 			continue
 		}
 		gas := w.home.Site.Gas
-		if gas == (home.Gas{}) || orWord(gas.Kind, naturalGas) != s.Fuel {
+		fuel, _ := profiles.FindFuel(s.Fuel)
+		if gas == (home.Gas{}) || cmp.Or(gas.Kind, profiles.PipedGas()) != s.Fuel {
 			w.check("gas for "+s.Name, Needs, fmt.Sprintf("it burns %s kBtu/h of %s; site.gas does not say what pipe, meter or cylinders there are for that", number(kBtuH(s.GasKW)), s.Fuel), gasRules)
 			continue
 		}
-		w.addGasOf(s, gas)
+		w.addGasOf(s, gas, fuel)
 	}
 }
 
@@ -49,7 +46,7 @@ const gasRules = "NFPA 54, 2021 edition, from memory"
 // kBtuH is a power in thousands of Btu/h.
 func kBtuH(kw float64) float64 { return units.Power.In(1000*kw, "kBtu/h") }
 
-func (w *work) addGasOf(s *Source, gas home.Gas) {
+func (w *work) addGasOf(s *Source, gas home.Gas, fuel profiles.Fuel) {
 	others := float64(gas.Appliances)
 	for i := range w.home.Circuits {
 		if h := w.home.Circuits[i].Heater; h != nil {
@@ -63,50 +60,44 @@ func (w *work) addGasOf(s *Source, gas home.Gas) {
 	case !w.US && gas.Pipe != "":
 		w.check("gas pipe for "+s.Name, Needs, "the built-in tables are those of US pipe; have it sized", localRules)
 	case gas.Pipe != "":
-		w.addPipe(s, gas, demand)
-	case gas.Cylinders == 0 || s.Fuel != propane:
+		w.addPipe(s, gas, fuel, demand)
+	case gas.Cylinders == 0 || fuel.Cylinder == nil:
 		w.check("gas pipe for "+s.Name, Needs, "site.gas.pipe is missing", gasRules)
 	}
-	if gas.Meter > 0 && s.Fuel == naturalGas {
+	if gas.Meter > 0 && !fuel.Stored {
 		capacity := cubicFeetOf(float64(gas.Meter))
-		w.gasLine(GasLine{s.Name, "meter", cubicFeet(demand), capacity, "ft3/h", true, "what the meter can give"}, "the utility's meter rating, as given")
+		w.gasLine(GasLine{s.Name, "meter", cubicFeet(fuel, demand), capacity, "ft3/h", true, "what the meter can give"}, "the utility's meter rating, as given", gasStarved)
 	}
-	if gas.Cylinders > 0 && s.Fuel == propane {
-		w.addCylinders(s, gas, 1000*kBtuH(s.GasKW))
+	if gas.Cylinders > 0 && fuel.Cylinder != nil {
+		w.addCylinders(s, gas, fuel, 1000*kBtuH(s.GasKW))
 	}
 }
 
-// cubicFeet is a flow of natural gas of so much heat, ft³/h.
-func cubicFeet(btuH float64) float64 {
-	fuel, _ := profiles.FindFuel(naturalGas)
+// cubicFeet is a flow of a gas that is measured by volume of so much heat, ft³/h.
+func cubicFeet(fuel profiles.Fuel, btuH float64) float64 {
 	return cubicFeetOf(units.Energy.From(btuH, "Btu") / 1000 / fuel.KWhPerUnit)
 }
 
 // cubicFeetOf turns m³ into ft³.
 func cubicFeetOf(m3 float64) float64 { return units.Volume.In(1000*m3, "ft3") }
 
-// gasLine notes a supply and checks it.
-func (w *work) gasLine(l GasLine, source string) {
+const gasStarved = "gas-starved"
+
+// gasLine notes a supply and checks it; hazard is what it raises where it gives too little.
+func (w *work) gasLine(l GasLine, source, hazard string) {
 	l.OK = l.Demand <= l.Capacity*(1+1e-9)
 	w.Gas = append(w.Gas, l)
-	w.verdict(l.OK, fmt.Sprintf("gas %s for %s", l.What, l.Source), fmt.Sprintf("%s %s wanted, %s given: %s", number(l.Demand), l.Unit, number(l.Capacity), l.How), source, gasHazard(l.What))
-}
-
-func gasHazard(what string) string {
-	if what == "cylinders" {
-		return "propane-cold"
-	}
-	return "gas-starved"
+	w.verdict(l.OK, fmt.Sprintf("gas %s for %s", l.What, l.Source), fmt.Sprintf("%s %s wanted, %s given: %s", number(l.Demand), l.Unit, number(l.Capacity), l.How), source, hazard)
 }
 
 // addPipe looks the pipe up in the table of its gas, material and pressure.
-func (w *work) addPipe(s *Source, gas home.Gas, demandBtuH float64) {
+func (w *work) addPipe(s *Source, gas home.Gas, fuel profiles.Fuel, demandBtuH float64) {
 	material := orWord(gas.Material, "iron")
 	inWC := units.Pressure.In(float64(gas.Pressure), "in w.c.")
 	if inWC == 0 {
-		inWC = map[string]float64{naturalGas: 7, propane: 11}[s.Fuel]
+		inWC = fuel.SupplyInWC
 	}
-	t, ok := profiles.PipeTables().Find(s.Fuel, material, inWC)
+	t, ok := profiles.PipeTables().Find(fuel, material, inWC)
 	if !ok {
 		w.check("gas pipe for "+s.Name, Needs, fmt.Sprintf("no built-in table has %s pipe for %s at %s in of water; have it sized", material, s.Fuel, number(inWC)), gasRules)
 		return
@@ -121,14 +112,14 @@ func (w *work) addPipe(s *Source, gas home.Gas, demandBtuH float64) {
 	column := slices.Index(sizes, string(gas.Pipe))
 	demand := demandBtuH / 1000
 	if t.Unit == "ft3/h" {
-		demand = cubicFeet(demandBtuH)
+		demand = cubicFeet(fuel, demandBtuH)
 	}
 	how := fmt.Sprintf("%s in, row of %s ft; %s", gas.Pipe, number(row[0]), t.Title)
 	if demand > row[1+column] {
 		how += "; " + nextPipe(sizes, row, demand)
 	}
 	w.put("gas."+s.Name+".pipe", row[1+column], t.Unit, how, t.Source, "site.gas")
-	w.gasLine(GasLine{s.Name, "pipe", demand, row[1+column], t.Unit, true, how}, t.Source)
+	w.gasLine(GasLine{s.Name, "pipe", demand, row[1+column], t.Unit, true, how}, t.Source, gasStarved)
 }
 
 // nextPipe names the size that would do.
@@ -142,17 +133,14 @@ func nextPipe(sizes []string, row []float64, demand float64) string {
 }
 
 // addCylinders asks what the cylinders give at the coldest of the outage, as empty as they may be.
-func (w *work) addCylinders(s *Source, gas home.Gas, demandBtuH float64) {
-	c := profiles.PipeTables().Cylinder
-	left := gas.Left
-	if left == 0 {
-		left = defaultLeft
-	}
+func (w *work) addCylinders(s *Source, gas home.Gas, fuel profiles.Fuel, demandBtuH float64) {
+	c, cold := fuel.Cylinder, fuel.Raises(profiles.InFrost)
+	left := cmp.Or(gas.Left, c.Left)
 	coldest := slices.Min(w.demand.Outdoors[:])
 	atF := units.Temperature.In(float64(coldest), "F")
 	each, ok := c.DrawBtuH(left*c.FullLb, atF)
 	if !ok {
-		w.hazards["propane-cold"] = true
+		w.hazards[cold] = true
 		w.check("cylinders for "+s.Name, Needs, fmt.Sprintf("%s °F is colder than the table of cylinders goes; ask the supplier for a larger tank, and never heat one with a flame", number(atF)), cylinderTable)
 		return
 	}
@@ -162,5 +150,5 @@ func (w *work) addCylinders(s *Source, gas home.Gas, demandBtuH float64) {
 		how += fmt.Sprintf("; it takes %s of them", number(need))
 	}
 	w.put("gas."+s.Name+".cylinders_btuh", total, "Btu/h", how, c.Source, "site.gas")
-	w.gasLine(GasLine{s.Name, "cylinders", demandBtuH, total, "Btu/h", true, how}, c.Source)
+	w.gasLine(GasLine{s.Name, "cylinders", demandBtuH, total, "Btu/h", true, how}, c.Source, cold)
 }

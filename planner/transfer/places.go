@@ -72,14 +72,14 @@ func (w *work) checkFuel() {
 	if store == 0 {
 		return
 	}
-	seen := map[string]bool{}
+	seen := map[profiles.FuelName]bool{}
 	for i := range w.Sources {
 		fuel, ok := profiles.FindFuel(w.Sources[i].Fuel)
-		if !ok || seen[fuel.Name] || fuel.StoreLimitL == 0 {
+		if !ok || seen[fuel.Name] || !fuel.Stored {
 			continue
 		}
 		seen[fuel.Name] = true
-		w.verdict(store <= fuel.StoreLimitL*1.001, "store of "+fuel.Name, fmt.Sprintf("%s gal of %s kept; about %s gal is the usual limit for a dwelling", number(units.Volume.In(store, "gal")), fuel.Name, number(units.Volume.In(fuel.StoreLimitL, "gal"))),
+		w.verdict(store <= fuel.StoreLimitL*1.001, "store of "+string(fuel.Name), fmt.Sprintf("%s gal of %s kept; about %s gal is the usual limit for a dwelling", number(units.Volume.In(store, "gal")), fuel.Name, number(units.Volume.In(fuel.StoreLimitL, "gal"))),
 			"common practice, no source; local fire codes differ", "fuel-store-limit")
 	}
 }

@@ -36,7 +36,7 @@ type Source struct {
 	Volts       float64                   `json:"volts"`        // 120 or 240
 	Legs        int                       `json:"legs"`         // 120 V legs it gives, 1 or 2
 	Neutral     string                    `json:"neutral"`      // floating, bonded or passed
-	Fuel        string                    `json:"fuel"`
+	Fuel        profiles.FuelName         `json:"fuel"`
 	GasKW       float64                   `json:"gas_kw"` // higher heating value burnt at full load, of a gas or propane engine
 	StoredKWh   float64                   `json:"stored_kwh"`
 	UnitKWh     float64                   `json:"unit_kwh"` // the largest single unit of it
@@ -114,7 +114,7 @@ func (w *work) blame(hazard string, s *Source) {
 // [home.Read] returned.
 func Work(house *home.Home, d *loads.Demand, in Inputs) *Scope {
 	sheet := &working.Sheet{}
-	s := &Scope{Sheet: sheet, US: house.House.Service != home.Only230, Mode: house.House.Transfer, Sources: in.Sources, Legs: d.Legs}
+	s := &Scope{Sheet: sheet, US: house.House.Service != home.Only230, Mode: string(house.House.Transfer), Sources: in.Sources, Legs: d.Legs}
 	w := &work{Scope: s, book: book{sheet}, home: house, demand: d, hazards: map[string]bool{}, blamed: map[string][]string{}}
 	s.Source = chosen(in)
 	w.addService()

@@ -56,7 +56,7 @@ func addFit(p *page, r sheet.Report) {
 }
 
 func unitHead(u sheet.Unit) string {
-	parts := []string{u.Gear.Name + " (" + u.Gear.Kind + "): " + strings.ToUpper(string(u.Verdict))}
+	parts := []string{u.Gear.Name + " (" + string(u.Gear.Kind) + "): " + strings.ToUpper(string(u.Verdict))}
 	if u.Priced && u.Price > 0 {
 		parts = append(parts, units.Format(u.Price)+" "+profiles.PriceBands().Currency+" in all")
 	}

@@ -53,7 +53,7 @@ func FitJSON(house *home.Home, r sheet.Report) (string, error) {
 		out.Cautions = append(out.Cautions, notice)
 	}
 	for _, u := range r.Units {
-		one := unitJSON{Name: u.Gear.Name, Kind: u.Gear.Kind, Verdict: u.Verdict, Reasons: listed(u.Says(sheet.Fails)),
+		one := unitJSON{Name: u.Gear.Name, Kind: string(u.Gear.Kind), Verdict: u.Verdict, Reasons: listed(u.Says(sheet.Fails)),
 			Conditions: listed(u.Says(sheet.HoldsIf)), Questions: listed(u.Says(sheet.NotOnSheet)), Checks: checksJSON(u.Checks), Figures: u.Sheet}
 		if u.Priced {
 			one.TotalPrice = &u.Price

@@ -30,7 +30,7 @@ var optionRows = []optionRow{
 	figureRow("Charger", "charger_kw"),
 	figureRow("Generator", "generator_kw"),
 	{label: "Kind of generator", cell: machineCell(func(m machine) string { return strings.TrimSuffix(m.Title, " generator") })},
-	{label: "Fuel", cell: machineCell(func(m machine) string { return m.Fuel.Name })},
+	{label: "Fuel", cell: machineCell(func(m machine) string { return string(m.Fuel.Name) })},
 	figureRow("Fuel burnt", "fuel_burnt"),
 	figureRow("Generator runs", "run_hours"),
 	figureRow("Left in the battery", "end_kwh"),

@@ -58,11 +58,11 @@ func verdict(r *planner.Result) string {
 	return title(r.Home) + ": " + says + "."
 }
 
-func season(name string) string {
+func season(name home.Season) string {
 	if name == home.Mild {
 		return "a mild season"
 	}
-	return name
+	return string(name)
 }
 
 // title is what the home is called, or else its file.

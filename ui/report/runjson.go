@@ -112,7 +112,7 @@ func rounded(shortfallKW float64) float64 {
 func designOf(house *home.Home, d choose.Design) designJSON {
 	out := designJSON{BatteryKWh: batteryKWh(house, d), Modules: d.Modules, InverterVA: d.InverterVA, ChargerKW: d.ChargerKW}
 	if m := d.Machine; m != nil {
-		out.GeneratorKW, out.Generator, out.Fuel = m.KW, m.Kind, m.Fuel.Name
+		out.GeneratorKW, out.Generator, out.Fuel = m.KW, m.Kind, string(m.Fuel.Name)
 	}
 	return out
 }
