@@ -127,8 +127,8 @@ func (r *Result) short(o choose.Outcome) (why []string) {
 	if o.Real() && !o.Carried() {
 		why = append(why, fmt.Sprintf("It falls short at %s, %s h after the start: %s.", ClockAt(units.Hours(o.Start), o.Run.ShortAt), units.Format(o.Run.ShortAt), r.shortOf(o)))
 	}
-	if budget := r.Home.Limits.Budget; o.Real() && budget > 0 && o.Cost.Purchase > budget {
-		why = append(why, fmt.Sprintf("It costs %s to buy; the budget is %s (limits.budget).", Money(o.Cost.Purchase), units.Format(budget)))
+	if budget := r.Home.Limits.Budget; o.Real() && !budget.Allows(o.Cost.Purchase) {
+		why = append(why, fmt.Sprintf("It costs %s to buy; the budget is %s (limits.budget).", Money(o.Cost.Purchase), units.Format(budget.Most())))
 	}
 	return why
 }
@@ -140,8 +140,8 @@ func (r *Result) shortOf(o choose.Outcome) string {
 	switch {
 	case o.Machine != nil && quiet.Covers(clock):
 		return fmt.Sprintf("no engine may run in the quiet hours %s (limits.quiet)", quiet)
-	case o.Machine != nil && o.Run.Fuel >= o.Machine.Store*(1-1e-9):
-		return fmt.Sprintf("the fuel store of %s is gone (limits.fuel_store)", fuelText(o.Machine.Fuel, o.Machine.Store))
+	case o.Machine != nil && o.Machine.Store.Reached(o.Run.Fuel):
+		return fmt.Sprintf("the fuel store of %s is gone (limits.fuel_store)", fuelText(o.Machine.Fuel, o.Machine.Store.Most()))
 	}
 	return "what it can give"
 }

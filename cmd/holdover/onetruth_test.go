@@ -107,7 +107,7 @@ func unmetAsGear(t *testing.T, house *home.Home, r *planner.Result, o planner.Op
 // catalogueBreaks holds the sizes commonly sold of the preferred fuel, as gear entries, to whether the plan has a generator.
 func catalogueBreaks(t *testing.T, house *home.Home, r *planner.Result) (broken []string) {
 	option, _ := r.Option(planner.Generator)
-	if house.Limits.Budget > 0 || !r.Turns.Found || len(house.Limits.Fuels) == 0 {
+	if house.Limits.Budget.Ends() || !r.Turns.Found || len(house.Limits.Fuels) == 0 {
 		return nil
 	}
 	made := slices.DeleteFunc(sheet.Generators(house), func(s sheet.Sheet) bool { return s.Fuel != house.Limits.Fuels[0] })

@@ -80,6 +80,8 @@ func unitDimensions(unit string) *units.Dimension {
 		return &units.Years
 	case unit == "USD":
 		return &units.Money
+	case unit == "L":
+		return &units.Volume
 	}
 	return nil
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"reflect"
 	"strings"
+
+	"holdover/loads/units"
 )
 
 // An Input is one value that a plan rests on, with where it came from.
@@ -47,6 +49,9 @@ func (h *Home) Inputs() []Input {
 
 func input(v reflect.Value, f Field, path string, origin Origin) Input {
 	in := Input{Path: path, Doc: f.Doc, Origin: origin}
+	if limit, ok := v.Interface().(units.Limit); ok {
+		v = reflect.ValueOf(limit.Most())
+	}
 	switch {
 	case v.Kind() == reflect.Float64:
 		in.Value, in.Unit = v.Float(), f.Unit

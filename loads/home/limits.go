@@ -11,14 +11,14 @@ import (
 	"holdover/profiles"
 )
 
-// Limits is the `limits` section: what rules an option out. A zero quantity means no such limit.
+// Limits is the `limits` section: what rules an option out.
 type Limits struct {
 	Generator    GeneratorLimit      `key:"generator" one:"allowed,none" doc:"allowed, or none where there is no place for one"`
 	Fuels        []profiles.FuelName `key:"fuels" from:"fuels" doc:"fuels to be had, the preferred first"`
-	FuelStore    units.Litres        `key:"fuel_store" range:"0,100000" doc:"fuel kept on the place"`
+	FuelStore    units.Limit         `key:"fuel_store" unit:"L" range:"0,100000" doc:"fuel kept on the place"`
 	Quiet        QuietHours          `key:"quiet" doc:"hours in which no engine may run, like 22:00-07:00"`
 	BatteryPlace profiles.PlaceName  `key:"battery_place" from:"places" one:"none" doc:"where the battery would stand, or none"`
-	Budget       float64             `key:"budget" unit:"USD" range:"0,10000000" doc:"most to be spent at purchase"`
+	Budget       units.Limit         `key:"budget" unit:"USD" range:"0,10000000" doc:"most to be spent at purchase"`
 }
 
 // A QuietHours is a daily stretch of clock time, which may pass midnight. From equal to To is no quiet at all.

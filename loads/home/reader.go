@@ -136,6 +136,10 @@ func (r *reader) value(n *yaml.Node, v reflect.Value, f Field, path string) {
 	}
 	switch v.Kind() {
 	case reflect.Struct:
+		if limit, ok := v.Addr().Interface().(*units.Limit); ok {
+			r.limit(n, limit, f, path)
+			return
+		}
 		r.mapping(n, v, path)
 	case reflect.Pointer:
 		if v.IsNil() {
@@ -148,6 +152,16 @@ func (r *reader) value(n *yaml.Node, v reflect.Value, f Field, path string) {
 		if text, ok := r.scalar(n, path); ok {
 			r.scalarInto(n, text, v, f, path)
 		}
+	}
+}
+
+func (r *reader) limit(n *yaml.Node, into *units.Limit, f Field, path string) {
+	text, ok := r.scalar(n, path)
+	if !ok {
+		return
+	}
+	if most, ok := r.number(n, text, f, path); ok {
+		*into = units.AtMost(most)
 	}
 }
 

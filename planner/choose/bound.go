@@ -63,7 +63,7 @@ func (s *search) leastRunning(m *Machine, modules int, chargerKW float64) float6
 	}
 	hours := energy / min(m.SiteKW, n.mostWantKW+min(chargerKW, s.Battery.TakesKW(modules)))
 	fuel := m.Line.IdleUnitsPerHourPerKW*m.KW*hours + m.Line.UnitsPerKWh*max(energy, m.LeastKW*hours)
-	if fuel > m.Store*(1+1e-9) {
+	if !m.Store.Allows(fuel) {
 		return math.Inf(1)
 	}
 	yearly := s.OutagesPerYear * s.Horizon.Annuity

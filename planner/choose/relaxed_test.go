@@ -89,8 +89,8 @@ func (r *relaxed) dispatch(c *Case, m *Machine) {
 		}
 		before = map[int]float64{charge: 1}
 	}
-	if !math.IsInf(m.Store, 1) {
-		r.row(burnt, "<=", m.Store)
+	if m.Store.Ends() {
+		r.row(burnt, "<=", m.Store.Most())
 	}
 }
 

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"holdover/loads/home"
@@ -74,7 +75,7 @@ func serviceHertz(house *home.Home) units.Hertz {
 // it burns and wherever it stands; 0 where none does.
 func (d *Duty) LeastGeneratorKW() float64 {
 	for _, kW := range profiles.GeneratorSizesKW() {
-		g := profiles.Generator{KW: kW, Distortion: 0, Alternator: string(home.Wound), SurgeS: infinite}
+		g := profiles.Generator{KW: kW, Distortion: 0, Alternator: string(home.Wound), SurgeS: math.Inf(1)}
 		h := d.holding(generatorSheet(d.Home, &g, ""), Place{Part: House}, nil)
 		h.checkRatings()
 		h.checkSurge()

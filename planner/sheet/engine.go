@@ -19,10 +19,10 @@ import (
 
 // An Engine is what a generator's sheet gives here on its fuel.
 type Engine struct {
-	KW      float64 // rated
-	SiteKW  float64 // what the engine gives here
-	LeastKW float64 // it burns fuel as for so much at the least
-	Store   float64 // fuel units there are; +Inf when piped or not limited
+	KW      float64     // rated
+	SiteKW  float64     // what the engine gives here
+	LeastKW float64     // it burns fuel as for so much at the least
+	Store   units.Limit // fuel units there are
 	Fuel    profiles.Fuel
 	Line    profiles.Willans
 }
@@ -39,7 +39,7 @@ func (d *Duty) EngineOf(s Sheet) (e Engine, ok bool) {
 
 // Into puts the engine into what the outage run knows.
 func (e Engine) Into(p *outage.Design) {
-	p.SiteKW, p.LeastKW, p.FuelStore = e.SiteKW, e.LeastKW, e.Store
+	p.SiteKW, p.LeastKW, p.FuelStore = e.SiteKW, e.LeastKW, e.Store.Most()
 	p.IdleBurn, p.BurnPerKWh = e.Line.IdleUnitsPerHourPerKW*e.KW, e.Line.UnitsPerKWh
 }
 
@@ -48,16 +48,13 @@ func (e Engine) FullKW() float64 {
 	return e.KW * (e.Line.IdleUnitsPerHourPerKW + e.Line.UnitsPerKWh) * e.Fuel.KWhPerUnit
 }
 
-// storeOf is how much of a fuel there is, in its unit: without end for piped fuel, and for a stored one of which the home file
-// does not say; a store of 0 is none.
-func storeOf(house *home.Home, fuel profiles.Fuel) float64 {
-	if fuel.Stored && house.Given("limits.fuel_store") {
-		return float64(house.Limits.FuelStore)
+// storeOf is how much of a fuel there is, in its unit: without end for piped fuel.
+func storeOf(house *home.Home, fuel profiles.Fuel) units.Limit {
+	if fuel.Stored {
+		return house.Limits.FuelStore
 	}
-	return infinite
+	return units.Limit{}
 }
-
-var infinite = math.Inf(1)
 
 func (h *holding) checkFuel() {
 	e, ok := h.EngineOf(h.Sheet)
@@ -68,7 +65,7 @@ func (h *holding) checkFuel() {
 	case !slices.Contains(h.home.Limits.Fuels, h.Fuel):
 		h.say("fuel", Fails, nil, "It burns %s, which is not to be had (limits.fuels).", h.Fuel)
 		return
-	case e.Store == 0:
+	case e.Store.None():
 		h.say("fuel", Fails, []string{h.assumed("limits.fuel_store", 0, e.Fuel.Unit)}, "It burns %s, of which none is kept (limits.fuel_store).", h.Fuel)
 		return
 	}
@@ -144,7 +141,7 @@ func AppliancesBtuH(house *home.Home) float64 {
 // run, and is there fuel to the end?
 func (h *holding) checkRun(e Engine) {
 	endless := e
-	endless.Store = infinite
+	endless.Store = units.Limit{}
 	free, stored := h.runs(endless), h.runs(e)
 	switch quiet := h.home.Limits.Quiet; {
 	case free.ok && quiet.Any():
@@ -168,9 +165,9 @@ func (h *holding) checkRun(e Engine) {
 		}
 	}
 	switch {
-	case free.ok && !stored.ok, burnt > e.Store*hair:
-		figures = append(figures, h.assumed("limits.fuel_store", e.Store, "L"))
-		h.say("fuel", Fails, figures, "%s; %s L are stored (limits.fuel_store).", says, number(e.Store))
+	case free.ok && !stored.ok, !e.Store.Allows(burnt):
+		figures = append(figures, h.assumed("limits.fuel_store", e.Store.Most(), "L"))
+		h.say("fuel", Fails, figures, "%s; %s L are stored (limits.fuel_store).", says, number(e.Store.Most()))
 	default:
 		h.say("fuel", Holds, figures, "%s.", says)
 	}

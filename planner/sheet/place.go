@@ -46,23 +46,22 @@ func (h *holding) checkStorage() {
 		h.say("place", Fails, nil, "There is no place for a battery (limits.battery_place: none).")
 		return
 	}
-	if most, why := Storage(h.home, float64(h.Energy)/1000/float64(max(1, h.Units))); float64(h.Energy)/1000 > most*hair {
+	if most, why := Storage(h.home, float64(h.Energy)/1000/float64(max(1, h.Units))); !most.Allows(float64(h.Energy) / 1000) {
 		h.say("place", Fails, nil, "It stores %s kWh; %s (%s).", number(float64(h.Energy)/1000), why, profiles.Places().Source)
 	}
 }
 
-// Storage is the most energy that may be stored in units of so many kWh each where a home has its battery, kWh, and why; +Inf
-// where nothing says so.
-func Storage(house *home.Home, unitKWh float64) (mostKWh float64, why string) {
+// Storage is the most energy that may be stored in units of so many kWh each where a home has its battery, kWh, and why.
+func Storage(house *home.Home, unitKWh float64) (kWh units.Limit, why string) {
 	rules := profiles.Places()
 	if unitKWh > rules.UnitLimitKWh*hair {
-		return 0, fmt.Sprintf("its largest unit has %s kWh, of which %s kWh is the most", units.Format(unitKWh), units.Format(rules.UnitLimitKWh))
+		return units.AtMost(0), fmt.Sprintf("its largest unit has %s kWh, of which %s kWh is the most", units.Format(unitKWh), units.Format(rules.UnitLimitKWh))
 	}
 	place, known := rules.Find(house.Limits.BatteryPlace)
 	if !known {
-		return infinite, "nothing says where the battery stands (limits.battery_place)"
+		return units.Limit{}, "nothing says where the battery stands (limits.battery_place)"
 	}
-	return place.LimitKWh, fmt.Sprintf("%s may hold %s kWh", place.Title, units.Format(place.LimitKWh))
+	return units.AtMost(place.LimitKWh), fmt.Sprintf("%s may hold %s kWh", place.Title, units.Format(place.LimitKWh))
 }
 
 // MostModules is how many modules of the size that a home file assumes its battery's place takes, up to most.
@@ -72,5 +71,5 @@ func MostModules(house *home.Home, most int) int {
 	}
 	module := float64(house.Assume.Module) / 1000
 	allowed, _ := Storage(house, module)
-	return int(min(float64(most), allowed/module+1e-9))
+	return int(min(float64(most), allowed.Most()/module+1e-9))
 }

@@ -23,12 +23,12 @@ func (h *holding) checkPrice() {
 	id := h.figure("fit.total_price", h.total, currency(), how, "", from...)
 	budget := h.home.Limits.Budget
 	switch {
-	case !h.hasPrice && budget > 0:
+	case !h.hasPrice && budget.Ends():
 		h.ask("price", "its price", "A budget is given.")
 	case !h.hasPrice:
 		h.say("price", Holds, nil, "The sheet has no price, so it ranks last.")
-	case budget > 0 && h.total > budget:
-		h.say("price", Fails, []string{id, h.assumed("limits.budget", budget, currency())}, "It costs about %s %s in all; the budget is %s (limits.budget).", number(h.total), currency(), number(budget))
+	case !budget.Allows(h.total):
+		h.say("price", Fails, []string{id, h.assumed("limits.budget", budget.Most(), currency())}, "It costs about %s %s in all; the budget is %s (limits.budget).", number(h.total), currency(), number(budget.Most()))
 	case h.Owned && h.total > 0:
 		h.say("price", Holds, []string{id}, "It is owned already; to connect it costs about %s %s.", number(h.total), currency())
 	case h.Owned:

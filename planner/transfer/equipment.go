@@ -18,8 +18,8 @@ type Item struct {
 
 // How a source's neutral stands.
 const (
-	floating = "floating"
-	bonded   = "bonded"
+	floating = string(home.Floating)
+	bonded   = string(home.Bonded)
 )
 
 const (

@@ -68,10 +68,11 @@ func distance(ft float64) string {
 
 // checkFuel holds the fuel kept to what a dwelling usually may keep of the stored fuels that are to be burnt here.
 func (w *work) checkFuel() {
-	store := float64(w.home.Limits.FuelStore)
-	if store == 0 {
+	kept := w.home.Limits.FuelStore
+	if kept.None() || !kept.Ends() {
 		return
 	}
+	store := kept.Most()
 	seen := map[profiles.FuelName]bool{}
 	for i := range w.Sources {
 		fuel, ok := profiles.FindFuel(w.Sources[i].Fuel)

@@ -89,9 +89,9 @@ type Refusal struct {
 
 // The ways of transfer, as home.transfer has them.
 const (
-	Manual    = "manual"
-	Automatic = "automatic"
-	Managed   = "managed"
+	Manual    = string(home.Manual)
+	Automatic = string(home.Automatic)
+	Managed   = string(home.Managed)
 )
 
 // work is a scope being worked out.
