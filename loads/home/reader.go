@@ -249,7 +249,7 @@ func (r *reader) sequence(n *yaml.Node, v reflect.Value, f Field, path string) {
 	}
 }
 
-// wordsIn makes a list of words that stand without brackets: propane, gasoline.
+// wordsIn makes a list of words that stand without brackets, with commas between them.
 func wordsIn(n *yaml.Node) []*yaml.Node {
 	var items []*yaml.Node
 	for _, word := range strings.Split(n.Value, ",") {

@@ -37,7 +37,7 @@ type Source struct {
 	Legs        int                       `json:"legs"`         // 120 V legs it gives, 1 or 2
 	Neutral     string                    `json:"neutral"`      // floating, bonded or passed
 	Fuel        profiles.FuelName         `json:"fuel"`
-	GasKW       float64                   `json:"gas_kw"` // higher heating value burnt at full load, of a gas or propane engine
+	GasKW       float64                   `json:"gas_kw"` // higher heating value burnt at full load, of an engine on gas
 	StoredKWh   float64                   `json:"stored_kwh"`
 	UnitKWh     float64                   `json:"unit_kwh"` // the largest single unit of it
 	Inverter    bool                      `json:"inverter"` // its power comes through an inverter
