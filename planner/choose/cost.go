@@ -63,23 +63,36 @@ func (c *Cost) add(h Horizon, p Price) {
 
 // A Part is one thing a design is bought as.
 type Part struct {
-	Name  string // transfer, battery, inverter, charger, generator or fuel store; empty for none
+	Kind  PartKind // empty for none
 	Price Price
 }
 
+// A PartKind is what a part is.
+type PartKind string
+
+// The kinds.
+const (
+	transferPart  PartKind = "transfer"
+	batteryPart   PartKind = "battery"
+	inverterPart  PartKind = "inverter"
+	chargerPart   PartKind = "charger"
+	generatorPart PartKind = "generator"
+	storePart     PartKind = "fuel_store"
+)
+
 // Parts lists what a design is bought as. Fuel and running hours are those of one outage.
 func (c *Case) Parts(d Design, fuelUnits, runHours float64) (parts [6]Part) {
-	parts[0] = Part{"transfer", c.rates.transfer}
+	parts[0] = Part{transferPart, c.rates.transfer}
 	if d.Modules > 0 {
-		parts[1] = Part{"battery", c.batteryPrice(d.Modules)}
-		parts[2] = Part{"inverter", c.inverterPrice(d.InverterVA)}
+		parts[1] = Part{batteryPart, c.batteryPrice(d.Modules)}
+		parts[2] = Part{inverterPart, c.inverterPrice(d.InverterVA)}
 	}
 	if d.ChargerKW > 0 {
-		parts[3] = Part{"charger", c.chargerPrice(d.ChargerKW)}
+		parts[3] = Part{chargerPart, c.chargerPrice(d.ChargerKW)}
 	}
 	if d.Machine != nil {
-		parts[4] = Part{"generator", c.machinePrice(d.Machine, runHours)}
-		parts[5] = Part{"fuel store", storePrice(d.Machine, fuelUnits)}
+		parts[4] = Part{generatorPart, c.machinePrice(d.Machine, runHours)}
+		parts[5] = Part{storePart, storePrice(d.Machine, fuelUnits)}
 	}
 	return parts
 }
@@ -97,20 +110,20 @@ func (c *Case) costOf(d Design, fuelUnits, runHours float64) Cost {
 }
 
 // PartHow says how a part's purchase price is made up.
-func (c *Case) PartHow(name string, d Design, fuelUnits float64) string {
+func (c *Case) PartHow(kind PartKind, d Design, fuelUnits float64) string {
 	sum := func(fixed, amount float64, unit string, each float64) string {
 		return fmt.Sprintf("%s fixed + %s %s · %s each", units.Format(fixed), units.Format(amount), unit, units.Format(each))
 	}
-	switch name {
-	case "battery":
+	switch kind {
+	case batteryPart:
 		return sum(c.rates.batteryFixed, float64(d.Modules)*c.Battery.ModuleKWh, "kWh", c.rates.batteryPerKWh)
-	case "inverter":
+	case inverterPart:
 		return sum(c.rates.inverterFixed, d.InverterVA/1000, "kVA", c.rates.inverterPerKVA)
-	case "charger":
+	case chargerPart:
 		return sum(c.rates.chargerFixed, d.ChargerKW, "kW", c.rates.chargerPerKW)
-	case "generator":
+	case generatorPart:
 		return sum(d.Machine.Price.Fixed.Typical, d.Machine.KW, "kW", d.Machine.Price.PerKW.Typical)
-	case "fuel store":
+	case storePart:
 		return sum(d.Machine.Fuel.Price.StoreFixed.Typical, fuelUnits, d.Machine.Fuel.Unit, d.Machine.Fuel.Price.StorePerUnit.Typical)
 	}
 	return "transfer equipment for the circuits carried, installed"

@@ -51,9 +51,9 @@ func ratesOf(house *home.Home, circuits int) rates {
 }
 
 // OwnPrices lists the prices of a part (see [Part]) that the home file gives itself, as field paths.
-func (c *Case) OwnPrices(part string) (own []string) {
-	keys := map[string][]string{"battery": {"battery_per_kwh", "battery_fixed"}, "inverter": {"inverter_per_kva", "inverter_fixed"},
-		"charger": {"charger_per_kw", "charger_fixed"}, "generator": {"generator_per_kw", "generator_fixed"}, "transfer": {"transfer"}}
+func (c *Case) OwnPrices(part PartKind) (own []string) {
+	keys := map[PartKind][]string{batteryPart: {"battery_per_kwh", "battery_fixed"}, inverterPart: {"inverter_per_kva", "inverter_fixed"},
+		chargerPart: {"charger_per_kw", "charger_fixed"}, generatorPart: {"generator_per_kw", "generator_fixed"}, transferPart: {"transfer"}}
 	for _, key := range keys[part] {
 		if path := "prices." + key; c.duty.Home.Given(path) {
 			own = append(own, path)
