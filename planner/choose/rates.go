@@ -2,6 +2,7 @@ package choose
 
 import (
 	"holdover/loads/home"
+	"holdover/planner/sheet"
 	"holdover/profiles"
 )
 
@@ -26,7 +27,7 @@ func ratesOf(house *home.Home, circuits int) rates {
 	}
 	chemistry, _ := profiles.FindChemistry(house.Assume.Chemistry)
 	row := chemistry.Price
-	panel, _ := bands.Transfer("manual-panel")
+	transfer, transferLife := sheet.TransferPrice(house, circuits)
 	r := rates{
 		batteryPerKWh:  given("battery_per_kwh", own.BatteryPerKWh, row.PerKWh.Typical),
 		batteryFixed:   given("battery_fixed", own.BatteryFixed, row.Fixed.Typical),
@@ -38,9 +39,8 @@ func ratesOf(house *home.Home, circuits int) rates {
 		chargerPerKW:   given("charger_per_kw", own.ChargerPerKW, bands.Charger.PerKW.Typical),
 		chargerFixed:   given("charger_fixed", own.ChargerFixed, bands.Charger.Fixed.Typical),
 		chargerLife:    bands.Charger.LifeYears,
-		transfer: Price{Purchase: given("transfer", own.Transfer, panel.Fixed.Typical+float64(circuits)*panel.PerCircuit.Typical),
-			LifeYears: panel.LifeYears},
-		generators: map[string]profiles.GeneratorPrice{},
+		transfer:       Price{Purchase: transfer, LifeYears: transferLife},
+		generators:     map[string]profiles.GeneratorPrice{},
 	}
 	for _, g := range bands.Generators {
 		g.PerKW.Typical = given("generator_per_kw", own.GeneratorPerKW, g.PerKW.Typical)

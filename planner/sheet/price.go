@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"holdover/loads/home"
 	"holdover/profiles"
 )
 
@@ -44,9 +45,16 @@ func (h *holding) connection() float64 {
 	if loads := h.demand.Loads; len(loads) == 1 && loads[0].Volts < 130 && !h.Wired() {
 		return 0
 	}
-	if h.home.Given("prices.transfer") {
-		return h.home.Prices.Transfer
-	}
+	price, _ := TransferPrice(h.home, len(h.demand.Loads))
+	return price
+}
+
+// TransferPrice is what the transfer equipment for so many circuits costs, installed, and how many years it lasts: that of a manual
+// panel, or the household's own price.
+func TransferPrice(house *home.Home, circuits int) (purchase, lifeYears float64) {
 	panel, _ := profiles.PriceBands().Transfer("manual-panel")
-	return panel.Fixed.Typical + float64(len(h.demand.Loads))*panel.PerCircuit.Typical
+	if house.Given("prices.transfer") {
+		return house.Prices.Transfer, panel.LifeYears
+	}
+	return panel.Fixed.Typical + float64(circuits)*panel.PerCircuit.Typical, panel.LifeYears
 }
