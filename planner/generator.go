@@ -36,7 +36,7 @@ func addFuel(s *working.Sheet, house *home.Home, d *loads.Demand, r site.Rating,
 	s.Add(working.Figure{ID: "generator.load_fraction", Value: fraction, From: []string{"load.average_w", "generator.size_kw", "site.engine_derate"},
 		How: "average W / what the size made gives here"})
 	fuel, _ := profiles.FindFuel(house.Limits.Fuels[0])
-	line := generator.Willans(fuel, size.MadeKW)
+	line := fuel.Line(size.MadeKW)
 	amount := generator.Fuel(line, size.MadeKW, house.Outage.Length, float64(d.Energy)/1000)
 	how := fmt.Sprintf("%s, the first fuel to be had: %.4g %s/h for each rated kW · length + %.4g %s/kWh · energy = %s", fuel.Title, line.IdleUnitsPerHourPerKW, fuel.Unit, line.UnitsPerKWh, fuel.Unit, fuelText(fuel, amount))
 	s.Add(working.Figure{ID: "generator.fuel", Value: amount, Unit: fuel.Unit, From: []string{"generator.size_kw", "limits.fuels", "outage.length", "load.energy_wh"}, How: how, Source: "Willans line; " + line.Source})

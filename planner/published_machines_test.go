@@ -133,7 +133,7 @@ func TestDieselChart_ThroughFuel(t *testing.T) {
 				continue
 			}
 			load := c.KW * float64(i+1) / 4
-			litres := generator.Fuel(generator.Willans(diesel, c.KW), c.KW, 1, load)
+			litres := generator.Fuel(diesel.Line(c.KW), c.KW, 1, load)
 			assert.InEpsilon(t, gallons, litres/litresPerGallon, p.Tolerance, "%v kW at %d/4", c.KW, i+1)
 		}
 	}

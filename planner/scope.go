@@ -108,10 +108,5 @@ func legsOf(r *Result, u *sheet.Sheet) int {
 }
 
 func nextInverterKVA(kva float64) float64 {
-	for _, va := range profiles.InverterSizesVA() {
-		if va >= 1000*kva*(1-1e-9) {
-			return va / 1000
-		}
-	}
-	return 0
+	return generator.NextMade(profiles.InvertersMade().VA, 1000*kva, 0, 1) / 1000
 }

@@ -76,7 +76,7 @@ func (r *Result) batteryParts(kind Kind) (why []string) {
 	cells := sheet.BatteryOf(r.Home, max(1, min(r.c.PowerModules, len(r.c.Battery.UsableKWh)-1)))
 	if len(r.c.InvertersVA) == 0 {
 		var made []sheet.Sheet
-		for _, va := range profiles.InverterSizesVA() {
+		for _, va := range profiles.InvertersMade().VA {
 			made = append(made, sheet.InverterOf(r.Home, va))
 		}
 		why = r.nearest(made, sheet.Place{Part: sheet.House, Battery: &cells})

@@ -66,7 +66,7 @@ func BenchmarkParseEveryTable(b *testing.B) {
 		parse[[]Chemistry]("chemistries.yaml")
 		parse[[]Engine]("engines.yaml")
 		parse[[]Fuel]("fuels.yaml")
-		parse[[]generatorRow]("generators.yaml")
+		parse[[]GeneratorKind]("generators.yaml")
 		parse[[]Caution]("cautions.yaml")
 		parse[Prices]("prices.yaml")
 		parse[conductorTables]("conductors.yaml")

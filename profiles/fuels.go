@@ -87,6 +87,15 @@ func (f Fuel) Raises(when When) string {
 	return r.ID
 }
 
+// Line is the line of machines of a rated size; beyond the last band that one's.
+func (f Fuel) Line(ratedKW float64) Willans {
+	line, ok := find(f.Willans, func(w Willans) bool { return ratedKW < w.ToKW })
+	if !ok {
+		return f.Willans[len(f.Willans)-1]
+	}
+	return line
+}
+
 // PriceKey is the key of its price in a home file: its name and its unit.
 func (f Fuel) PriceKey() string {
 	return strings.ReplaceAll(string(f.Name), "-", "_") + "_per_" + strings.ToLower(f.Unit)

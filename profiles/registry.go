@@ -43,20 +43,13 @@ func namesOf[E interface{ Label() (name, title string) }](entries []E) []string 
 
 // Names lists the names that a key of the home file takes from a registry: chemistries, engines, fuels, gases (the fuels that reach an
 // engine as gas), places or circuits. Another word is a programmer's error.
-func Names(of string) []string {
-	switch of {
-	case "chemistries":
-		return namesOf(chemistries())
-	case "engines":
-		return namesOf(engines())
-	case "fuels":
-		return namesOf(fuels())
-	case "gases":
-		return namesOf(slices.DeleteFunc(Fuels(), func(f Fuel) bool { return !f.Gas() }))
-	case "places":
-		return namesOf(places().Places)
-	case "circuits":
-		return namesOf(Circuits())
-	}
-	panic("profiles: no registry of " + of)
+func Names(of string) []string { return names[of]() }
+
+var names = map[string]func() []string{
+	"chemistries": func() []string { return namesOf(chemistries()) },
+	"engines":     func() []string { return namesOf(engines()) },
+	"fuels":       func() []string { return namesOf(fuels()) },
+	"gases":       func() []string { return namesOf(slices.DeleteFunc(Fuels(), func(f Fuel) bool { return !f.Gas() })) },
+	"places":      func() []string { return namesOf(places().Places) },
+	"circuits":    func() []string { return namesOf(Circuits()) },
 }

@@ -30,9 +30,6 @@ var sizesMade = table[sizes]("sizes.yaml")
 // InvertersMade gives what is commonly built into a house. What is inside is shared and must be read only.
 func InvertersMade() Inverters { return sizesMade().Inverters }
 
-// InverterSizesVA lists the continuous ratings in which inverters are made, rising, VA.
-func InverterSizesVA() []float64 { return slices.Clone(sizesMade().Inverters.VA) }
-
 // StandardBreakersA lists the standard ratings of overcurrent devices, rising, A: NEC 240.6(A).
 func StandardBreakersA() []float64 { return slices.Clone(sizesMade().Breakers.Amps) }
 

@@ -95,11 +95,7 @@ func TestGeneratorsAreSound(t *testing.T) {
 		assert.Contains(t, []string{"bonded", "floating"}, g.Neutral)
 		assert.True(t, g.NoiseDBA > 40 && g.NoiseDBA < 90, "%v kW", g.KW)
 		assert.NotEmpty(t, g.Source)
-		assert.NotEmpty(t, g.Fuels)
-		for _, fuel := range g.Fuels {
-			_, ok := FindFuel(fuel)
-			assert.True(t, ok, fuel)
-		}
+		assert.True(t, slices.ContainsFunc(Fuels(), func(f Fuel) bool { return g.Burns(f.Name) }), g.Name)
 		assert.Contains(t, []string{"wound", "inverter"}, g.Alternator)
 		assert.Contains(t, []string{"portable", "fixed"}, g.Place)
 		assert.True(t, g.Distortion > 0 && g.Distortion < 1 && g.SurgeS > 0, "%v kW", g.KW)
@@ -107,14 +103,14 @@ func TestGeneratorsAreSound(t *testing.T) {
 }
 
 func TestSizesMadeRise(t *testing.T) {
-	for name, made := range map[string][]float64{"inverters": InverterSizesVA(), "chargers": ChargerSizesKW()} {
+	for name, made := range map[string][]float64{"inverters": InvertersMade().VA, "chargers": ChargerSizesKW()} {
 		assert.Positive(t, made[0], name)
 		for i := range made[1:] {
 			assert.Less(t, made[i], made[i+1], name)
 		}
 	}
-	assert.Equal(t, 300.0, slices.Min(InverterSizesVA()))
-	assert.Equal(t, 48000.0, slices.Max(InverterSizesVA()))
+	assert.Equal(t, 300.0, slices.Min(InvertersMade().VA))
+	assert.Equal(t, 48000.0, slices.Max(InvertersMade().VA))
 	for _, source := range []string{sizesMade().Inverters.Source, sizesMade().Chargers.Source, sizesMade().Breakers.Source} {
 		assert.NotEmpty(t, source)
 	}

@@ -95,7 +95,7 @@ func fieldsOf(t reflect.Type) []Field {
 	var fields []Field
 	for i := range t.NumField() {
 		if t.Field(i).Tag.Get("each") == "fuel" {
-			fields = append(fields, fuelFields(i)...)
+			fields = append(fields, eachFuel(t.Field(i), i)...)
 		}
 		if f, ok := fieldFrom(t.Field(i), i); ok {
 			fields = append(fields, f)
@@ -105,15 +105,14 @@ func fieldsOf(t reflect.Type) []Field {
 	return fields
 }
 
-// mostFuelPrice bounds the price of a unit of fuel, in the currency of the prices.
-const mostFuelPrice = 1000
-
-// fuelFields are the keys for the prices of the fuels: one for each that there is.
-func fuelFields(index int) (fields []Field) {
-	for _, f := range profiles.Fuels() {
-		unit := "USD/" + f.Unit
-		fields = append(fields, Field{Key: f.PriceKey(), Doc: strings.ToLower(f.Title) + ", for each " + f.UnitTitle, Unit: unit, Dimension: unitDimensions(unit),
-			High: mostFuelPrice, Bounded: true, index: index, entry: string(f.Name), kind: reflect.TypeFor[float64]()})
+// eachFuel is a field for each fuel of one that is a map with a value for every fuel: what its price is given under.
+func eachFuel(sf reflect.StructField, index int) (fields []Field) {
+	for _, fuel := range profiles.Fuels() {
+		sf.Type = reflect.TypeFor[float64]()
+		sf.Tag = reflect.StructTag(fmt.Sprintf(`key:%q unit:%q range:"0,1000" doc:%q`, fuel.PriceKey(), "USD/"+fuel.Unit, strings.ToLower(fuel.Title)+", for each "+fuel.UnitTitle))
+		f, _ := fieldFrom(sf, index)
+		f.entry = string(fuel.Name)
+		fields = append(fields, f)
 	}
 	return fields
 }

@@ -15,14 +15,13 @@ type Prices struct {
 	GeneratorFixed float64 `key:"generator_fixed" unit:"USD" range:"0,1000000" doc:"installing a generator of any kind, once"`
 	Transfer       float64 `key:"transfer" unit:"USD" range:"0,1000000" doc:"transfer equipment, installed"`
 
-	Fuels map[profiles.FuelName]*float64 `each:"fuel"` // under a key for each fuel, see fuelFields
+	Fuels map[profiles.FuelName]*float64 `each:"fuel"` // under a key for each fuel
 }
 
 // FuelPrice is the household's own price of a fuel, for its unit; ok is false where it gives none.
 func (p Prices) FuelPrice(fuel profiles.FuelName) (perUnit float64, ok bool) {
-	own, ok := p.Fuels[fuel]
-	if !ok {
-		return 0, false
+	if own := p.Fuels[fuel]; own != nil {
+		return *own, true
 	}
-	return *own, true
+	return 0, false
 }

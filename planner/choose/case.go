@@ -98,7 +98,7 @@ func NewCase(d *sheet.Duty) *Case {
 // addBattery finds the inverters that do their part, and whether a battery does.
 func (c *Case) addBattery() {
 	cells := sheet.BatteryOf(c.duty.Home, c.PowerModules)
-	for _, va := range profiles.InverterSizesVA() {
+	for _, va := range profiles.InvertersMade().VA {
 		if c.duty.Holds(sheet.InverterOf(c.duty.Home, va), sheet.Place{Part: sheet.House, Battery: &cells}) {
 			c.InvertersVA = append(c.InvertersVA, va)
 		}
@@ -149,9 +149,9 @@ func withStore(machines []Machine, store units.Limit) []Machine {
 // WithModulePrice is the same case at another price of a battery module, for each kWh.
 func (c *Case) WithModulePrice(perKWh float64) *Case {
 	other := *c
-	other.rates.batteryPerKWh = perKWh
+	other.rates.battery.PerKWh.Typical = perKWh
 	return &other
 }
 
 // ModulePrice is the price in force of a battery module, for each kWh.
-func (c *Case) ModulePrice() float64 { return c.rates.batteryPerKWh }
+func (c *Case) ModulePrice() float64 { return c.rates.battery.PerKWh.Typical }

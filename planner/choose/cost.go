@@ -116,11 +116,11 @@ func (c *Case) PartHow(kind PartKind, d Design, fuelUnits float64) string {
 	}
 	switch kind {
 	case batteryPart:
-		return sum(c.rates.batteryFixed, float64(d.Modules)*c.Battery.ModuleKWh, "kWh", c.rates.batteryPerKWh)
+		return sum(c.rates.battery.Fixed.Typical, float64(d.Modules)*c.Battery.ModuleKWh, "kWh", c.rates.battery.PerKWh.Typical)
 	case inverterPart:
-		return sum(c.rates.inverterFixed, d.InverterVA/1000, "kVA", c.rates.inverterPerKVA)
+		return sum(c.rates.inverter.Fixed.Typical, d.InverterVA/1000, "kVA", c.rates.inverter.PerKVA.Typical)
 	case chargerPart:
-		return sum(c.rates.chargerFixed, d.ChargerKW, "kW", c.rates.chargerPerKW)
+		return sum(c.rates.charger.Fixed.Typical, d.ChargerKW, "kW", c.rates.charger.PerKW.Typical)
 	case generatorPart:
 		return sum(d.Machine.Price.Fixed.Typical, d.Machine.KW, "kW", d.Machine.Price.PerKW.Typical)
 	case storePart:
@@ -130,15 +130,15 @@ func (c *Case) PartHow(kind PartKind, d Design, fuelUnits float64) string {
 }
 
 func (c *Case) batteryPrice(modules int) Price {
-	return Price{c.rates.batteryFixed + float64(modules)*c.Battery.ModuleKWh*c.rates.batteryPerKWh, c.rates.batteryUpkeep, c.Battery.LifeYears}
+	return Price{c.rates.battery.Fixed.Typical + float64(modules)*c.Battery.ModuleKWh*c.rates.battery.PerKWh.Typical, c.rates.battery.UpkeepPerYear.Typical, c.Battery.LifeYears}
 }
 
 func (c *Case) inverterPrice(va float64) Price {
-	return Price{c.rates.inverterFixed + va/1000*c.rates.inverterPerKVA, c.rates.inverterUpkeep, c.rates.inverterLife}
+	return Price{c.rates.inverter.Fixed.Typical + va/1000*c.rates.inverter.PerKVA.Typical, c.rates.inverter.UpkeepPerYear.Typical, c.rates.inverter.LifeYears}
 }
 
 func (c *Case) chargerPrice(kw float64) Price {
-	return Price{c.rates.chargerFixed + kw*c.rates.chargerPerKW, 0, c.rates.chargerLife}
+	return Price{c.rates.charger.Fixed.Typical + kw*c.rates.charger.PerKW.Typical, 0, c.rates.charger.LifeYears}
 }
 
 // machinePrice wears a generator out by its years or its running hours, whichever come first.

@@ -188,7 +188,7 @@ func (s *search) affordable(purchase, cost float64) int {
 
 // moreModules is what modules beyond the first add to the price.
 func (s *search) moreModules(modules int) Cost {
-	purchase := float64(modules-1) * s.Battery.ModuleKWh * s.rates.batteryPerKWh
+	purchase := float64(modules-1) * s.Battery.ModuleKWh * s.rates.battery.PerKWh.Typical
 	return Cost{Purchase: purchase, Replacement: purchase * s.batteryReplacements}
 }
 

@@ -6,47 +6,37 @@ import (
 	"holdover/profiles"
 )
 
-// rates are the prices in force: the typical figure of each generic band, or the household's own.
+// rates are the prices in force: the bands, the household's own price the typical figure of one that it gives.
 type rates struct {
-	batteryPerKWh, batteryFixed, batteryUpkeep  float64
-	inverterPerKVA, inverterFixed, inverterLife float64
-	inverterUpkeep                              float64
-	chargerPerKW, chargerFixed, chargerLife     float64
-	transfer                                    Price
-	generators                                  map[string]profiles.GeneratorPrice
+	battery    profiles.BatteryPrice
+	inverter   profiles.InverterPrice
+	charger    profiles.ChargerPrice
+	generators map[string]profiles.GeneratorPrice
+	transfer   Price
 }
 
 // ratesOf lays a home's own prices over the bands. circuits is how many the transfer equipment serves.
 func ratesOf(house *home.Home, circuits int) rates {
 	bands, own := profiles.PriceBands(), house.Prices
-	given := func(key string, value, typical float64) float64 {
+	lay := func(key string, price float64, over *profiles.Band) {
 		if house.Given("prices." + key) {
-			return value
+			over.Typical = price
 		}
-		return typical
 	}
 	chemistry, _ := profiles.FindChemistry(house.Assume.Chemistry)
-	row := chemistry.Price
-	transfer, transferLife := sheet.TransferPrice(house, circuits)
-	r := rates{
-		batteryPerKWh:  given("battery_per_kwh", own.BatteryPerKWh, row.PerKWh.Typical),
-		batteryFixed:   given("battery_fixed", own.BatteryFixed, row.Fixed.Typical),
-		batteryUpkeep:  row.UpkeepPerYear.Typical,
-		inverterPerKVA: given("inverter_per_kva", own.InverterPerKVA, bands.Inverter.PerKVA.Typical),
-		inverterFixed:  given("inverter_fixed", own.InverterFixed, bands.Inverter.Fixed.Typical),
-		inverterUpkeep: bands.Inverter.UpkeepPerYear.Typical,
-		inverterLife:   bands.Inverter.LifeYears,
-		chargerPerKW:   given("charger_per_kw", own.ChargerPerKW, bands.Charger.PerKW.Typical),
-		chargerFixed:   given("charger_fixed", own.ChargerFixed, bands.Charger.Fixed.Typical),
-		chargerLife:    bands.Charger.LifeYears,
-		transfer:       Price{Purchase: transfer, LifeYears: transferLife},
-		generators:     map[string]profiles.GeneratorPrice{},
-	}
+	r := rates{battery: chemistry.Price, inverter: bands.Inverter, charger: bands.Charger, generators: map[string]profiles.GeneratorPrice{}}
+	lay("battery_per_kwh", own.BatteryPerKWh, &r.battery.PerKWh)
+	lay("battery_fixed", own.BatteryFixed, &r.battery.Fixed)
+	lay("inverter_per_kva", own.InverterPerKVA, &r.inverter.PerKVA)
+	lay("inverter_fixed", own.InverterFixed, &r.inverter.Fixed)
+	lay("charger_per_kw", own.ChargerPerKW, &r.charger.PerKW)
+	lay("charger_fixed", own.ChargerFixed, &r.charger.Fixed)
 	for _, g := range bands.Generators {
-		g.PerKW.Typical = given("generator_per_kw", own.GeneratorPerKW, g.PerKW.Typical)
-		g.Fixed.Typical = given("generator_fixed", own.GeneratorFixed, g.Fixed.Typical)
+		lay("generator_per_kw", own.GeneratorPerKW, &g.PerKW)
+		lay("generator_fixed", own.GeneratorFixed, &g.Fixed)
 		r.generators[g.Kind] = g
 	}
+	r.transfer.Purchase, r.transfer.LifeYears = sheet.TransferPrice(house, circuits)
 	return r
 }
 

@@ -37,7 +37,7 @@ func relax(c *Case, chargerKW float64) *relaxed {
 	m, h := &c.Machines[0], c.Horizon
 	again := func(life float64) float64 { return 1 + h.Replacements(life) }
 	r := &relaxed{chargerKW: chargerKW}
-	r.modules = r.variable("modules", c.Battery.ModuleKWh*c.rates.batteryPerKWh*again(c.Battery.LifeYears))
+	r.modules = r.variable("modules", c.Battery.ModuleKWh*c.rates.battery.PerKWh.Typical*again(c.Battery.LifeYears))
 	r.ratedKW = r.variable("rated", m.Price.PerKW.Typical*again(m.Price.LifeYears))
 	d := Design{1, c.InvertersVA[0], chargerKW, m, Policy{}}
 	r.constant = c.costOf(d, 0, 0).Total() - r.price[r.modules] - m.KW*r.price[r.ratedKW]

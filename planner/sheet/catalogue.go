@@ -3,7 +3,6 @@ package sheet
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"holdover/loads/home"
 	"holdover/loads/units"
@@ -18,7 +17,7 @@ func Generators(house *home.Home) (all []Sheet) {
 	made := profiles.Generators()
 	for _, fuel := range house.Limits.Fuels {
 		for i := range made {
-			if slices.Contains(made[i].Fuels, fuel) {
+			if made[i].Burns(fuel) {
 				all = append(all, generatorSheet(house, &made[i], fuel))
 			}
 		}
@@ -75,7 +74,7 @@ func serviceHertz(house *home.Home) units.Hertz {
 // it burns and wherever it stands; 0 where none does.
 func (d *Duty) LeastGeneratorKW() float64 {
 	for _, kW := range profiles.GeneratorSizesKW() {
-		g := profiles.Generator{KW: kW, Distortion: 0, Alternator: string(home.Wound), SurgeS: math.Inf(1)}
+		g := profiles.Generator{KW: kW, GeneratorKind: profiles.GeneratorKind{Alternator: string(home.Wound), SurgeS: math.Inf(1)}}
 		h := d.holding(generatorSheet(d.Home, &g, ""), Place{Part: House}, nil)
 		h.checkRatings()
 		h.checkSurge()

@@ -9,7 +9,6 @@ import (
 	"holdover/loads"
 	"holdover/loads/home"
 	"holdover/loads/units"
-	"holdover/planner/generator"
 	"holdover/planner/outage"
 	"holdover/profiles"
 )
@@ -34,7 +33,7 @@ func (d *Duty) EngineOf(s Sheet) (e Engine, ok bool) {
 		return e, false
 	}
 	kW := float64(s.Watts) / 1000
-	return Engine{KW: kW, SiteKW: kW * d.Rating.Engine, LeastKW: fuel.LeastLoad * kW, Store: storeOf(d.Home, fuel), Fuel: fuel, Line: generator.Willans(fuel, kW)}, true
+	return Engine{KW: kW, SiteKW: kW * d.Rating.Engine, LeastKW: fuel.LeastLoad * kW, Store: storeOf(d.Home, fuel), Fuel: fuel, Line: fuel.Line(kW)}, true
 }
 
 // Into puts the engine into what the outage run knows.
