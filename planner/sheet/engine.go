@@ -22,7 +22,7 @@ type Engine struct {
 	SiteKW  float64     // what the engine gives here
 	LeastKW float64     // it burns fuel as for so much at the least
 	Store   units.Limit // fuel units there are
-	Fuel    profiles.Fuel
+	Fuel    *profiles.Fuel
 	Line    profiles.Willans
 }
 
@@ -33,7 +33,7 @@ func (d *Duty) EngineOf(s Sheet) (e Engine, ok bool) {
 		return e, false
 	}
 	kW := float64(s.Watts) / 1000
-	return Engine{KW: kW, SiteKW: kW * d.Rating.Engine, LeastKW: fuel.LeastLoad * kW, Store: storeOf(d.Home, fuel), Fuel: fuel, Line: fuel.Line(kW)}, true
+	return Engine{KW: kW, SiteKW: kW * d.Rating.Engine, LeastKW: fuel.LeastLoad * kW, Store: storeOf(d.Home, fuel), Fuel: &fuel, Line: fuel.Line(kW)}, true
 }
 
 // Into puts the engine into what the outage run knows.
