@@ -1,9 +1,8 @@
 package home
 
 import (
+	"fmt"
 	"strconv"
-
-	"gopkg.in/yaml.v3"
 
 	"holdover/loads/units"
 	"holdover/profiles"
@@ -59,21 +58,17 @@ const (
 // leastDerate is the least share of an engine's power that may be stated: the ISO method gives about 0.2 where a person can still live.
 const leastDerate = 0.05
 
-func (e *EngineDerate) readNode(r *reader, n *yaml.Node, path string) {
-	text, ok := r.scalar(n, path)
-	if !ok {
-		return
-	}
+func (e *EngineDerate) readText(text string) (says string, err error) {
 	if method := DerateMethod(text); method == ISO3046 || method == RuleOfThumb {
 		*e = EngineDerate{Method: method}
-		return
+		return text, nil
 	}
 	factor, err := units.ParseShare(text)
 	if err != nil || factor < leastDerate || factor > 1 {
-		r.fault(n, path, "%q found; iso3046, rule-of-thumb or the maker's number from %g to 1 is accepted", text, leastDerate)
-		return
+		return "", fmt.Errorf("%q found; iso3046, rule-of-thumb or the maker's number from %g to 1 is accepted", text, leastDerate)
 	}
 	*e = EngineDerate{Stated, factor}
+	return text, nil
 }
 
 // String names the method, or the maker's number.

@@ -2,10 +2,9 @@ package home
 
 import (
 	"cmp"
+	"fmt"
 	"regexp"
 	"strings"
-
-	"gopkg.in/yaml.v3"
 
 	"holdover/loads/units"
 	"holdover/profiles"
@@ -54,27 +53,20 @@ func (q QuietHours) String() string {
 // spanOfDay is two clock times and what stands between them.
 var spanOfDay = regexp.MustCompile(`^(?:(?i:from|between) +)?(.+?) *(?:-|–|—| (?i:to|until|till|and) ) *(.+)$`)
 
-func (q *QuietHours) readNode(r *reader, n *yaml.Node, path string) {
-	text, ok := r.scalar(n, path)
-	if !ok {
-		return
-	}
+func (q *QuietHours) readText(text string) (says string, err error) {
 	const wanted = "two different clock times like \"22:00-07:00\" or 10pm-7am are wanted"
 	m := spanOfDay.FindStringSubmatch(strings.Join(strings.Fields(text), " "))
 	if m == nil {
-		r.fault(n, path, "%q found; %s", text, wanted)
-		return
+		return "", fmt.Errorf("%q found; %s", text, wanted)
 	}
 	from, err1 := parseClock(m[1])
 	to, err2 := parseClock(m[2])
 	if err := cmp.Or(err1, err2); err != nil {
-		r.fault(n, path, "%v; %s", err, wanted)
-		return
+		return "", fmt.Errorf("%w; %s", err, wanted)
 	}
 	if from == to {
-		r.fault(n, path, "%q found; %s", text, wanted)
-		return
+		return "", fmt.Errorf("%q found; %s", text, wanted)
 	}
 	*q = QuietHours{from, to}
-	r.echoWord(path, text, q.String())
+	return q.String(), nil
 }

@@ -29,10 +29,16 @@ type reader struct {
 	motors  map[string]float64 // running draws given as a motor's horsepower, by path
 }
 
-// A ownReader is a field type that reads itself, because it has a form of its own.
-type ownReader interface {
-	readNode(r *reader, n *yaml.Node, path string)
-}
+// An ownReader is a field type that reads itself, because it has a form of its own; a textReader is one whose form is a text, and says
+// what it understood.
+type (
+	ownReader interface {
+		readNode(r *reader, n *yaml.Node, path string)
+	}
+	textReader interface {
+		readText(text string) (says string, err error)
+	}
+)
 
 // The most that a person types on purpose.
 const (
@@ -130,16 +136,19 @@ func (r *reader) value(n *yaml.Node, v reflect.Value, f Field, path string) {
 		return
 	}
 	r.note(n, path)
-	if own, ok := v.Addr().Interface().(ownReader); ok {
+	switch own := v.Addr().Interface().(type) {
+	case ownReader:
 		own.readNode(r, n, path)
+		return
+	case textReader:
+		r.text(n, own, path)
+		return
+	case *units.Limit:
+		r.limit(n, own, f, path)
 		return
 	}
 	switch v.Kind() {
 	case reflect.Struct:
-		if limit, ok := v.Addr().Interface().(*units.Limit); ok {
-			r.limit(n, limit, f, path)
-			return
-		}
 		r.mapping(n, v, path)
 	case reflect.Pointer:
 		if v.IsNil() {
@@ -153,6 +162,19 @@ func (r *reader) value(n *yaml.Node, v reflect.Value, f Field, path string) {
 			r.scalarInto(n, text, v, f, path)
 		}
 	}
+}
+
+func (r *reader) text(n *yaml.Node, into textReader, path string) {
+	text, ok := r.scalar(n, path)
+	if !ok {
+		return
+	}
+	says, err := into.readText(text)
+	if err != nil {
+		r.fault(n, path, "%v", err)
+		return
+	}
+	r.echoWord(path, text, says)
 }
 
 func (r *reader) limit(n *yaml.Node, into *units.Limit, f Field, path string) {

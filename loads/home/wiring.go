@@ -59,19 +59,15 @@ func (g Gas) String() string {
 // A Pipe is a pipe size in inches, as the trade writes it.
 type Pipe string
 
-func (p *Pipe) readNode(r *reader, n *yaml.Node, path string) {
-	text, ok := r.scalar(n, path)
-	if !ok {
-		return
-	}
+func (p *Pipe) readText(text string) (says string, err error) {
 	plain := strings.TrimSuffix(strings.ReplaceAll(strings.ReplaceAll(text, " in", ""), " ", "-"), "\"")
 	for _, size := range profiles.PipeTables().Sizes {
 		if plain == size {
 			*p = Pipe(size)
-			return
+			return text, nil
 		}
 	}
-	r.fault(n, path, "%q found; %s in is accepted", text, oneOf(profiles.PipeTables().Sizes))
+	return "", fmt.Errorf("%q found; %s in is accepted", text, oneOf(profiles.PipeTables().Sizes))
 }
 
 // checkWiring holds the runs and the pipe to what a single field cannot know.
