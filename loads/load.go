@@ -78,7 +78,7 @@ func (l *Load) addGuard(house *home.Home, outdoors [24]units.Celsius) {
 func (l *Load) garageTempGiven(house *home.Home) bool {
 	at := fmt.Sprintf("circuits[%d].heater.garage_temp", l.Index)
 	_, known := house.Origin(at)
-	return house.Given(at) || (known && l.Heater.StandsIn == "garage")
+	return house.Given(at) || (known && l.Heater.StandsIn == home.InGarage)
 }
 
 // duty is the share of each clock hour that the circuit is on.
@@ -137,7 +137,7 @@ func climateDuty(c *home.Circuit, house *home.Home, outdoors [24]units.Celsius, 
 	return day
 }
 
-func seasonShare(use home.UseKind, season string) float64 {
+func seasonShare(use home.UseKind, season home.Season) float64 {
 	switch {
 	case season == home.Mild:
 		return 0.5

@@ -8,7 +8,7 @@ import (
 
 // DesignHigh is the warmest of the design day, which is also the air temperature machines are derated for: the hottest
 // in summer, the coldest plus the daily range in winter, the mean of those two in mild seasons.
-func DesignHigh(s home.Site, season string) units.Celsius {
+func DesignHigh(s home.Site, season home.Season) units.Celsius {
 	winterHigh := s.Coldest + units.Celsius(s.DailyRange)
 	switch season {
 	case home.Summer:
@@ -21,7 +21,7 @@ func DesignHigh(s home.Site, season string) units.Celsius {
 
 // Outdoors is the outdoor temperature in each clock hour of the design day: its high less ASHRAE's hourly fraction of the
 // daily range.
-func Outdoors(s home.Site, season string) [24]units.Celsius {
+func Outdoors(s home.Site, season home.Season) [24]units.Celsius {
 	high := DesignHigh(s, season)
 	var day [24]units.Celsius
 	for h, fraction := range profiles.HourlyRangeFractions() {
@@ -42,7 +42,7 @@ func surroundings(h *home.Heater, house *home.Home, tempGiven bool, outdoors [24
 	switch {
 	case tempGiven && house.Outage.Season == home.Winter:
 		return everyHour(h.GarageTemp)
-	case h.StandsIn == "garage" || h.StandsIn == "outdoors":
+	case h.StandsIn == home.InGarage || h.StandsIn == home.Outdoors:
 		return outdoors
 	}
 	return everyHour(house.House.Indoors)

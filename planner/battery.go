@@ -41,7 +41,7 @@ func addBattery(s *working.Sheet, house *home.Home, d *loads.Demand, alone sizes
 		From: []string{"battery.dc_wh", "assume.energy_margin", "assume.depth_of_discharge", "assume.capacity_at_end_of_life", "battery.temperature_factor", "battery.rate_factor"},
 		How:  "DC energy · (1 + energy margin) / (depth of discharge · end of life · temperature factor · rate factor)", Source: "IEEE 485 and IEEE 1013 give the same factors, from memory"})
 	s.Add(working.Figure{ID: "battery.modules", Value: float64(size.Modules), Unit: "modules", From: []string{"battery.nameplate_wh", "assume.module", "load.running_w"},
-		How: fmt.Sprintf("whole modules: %d for the energy, %d for the running power at %.2g of nameplate an hour; the larger", size.EnergyModules, size.PowerModules, chemistry.DischargePerHour), Source: "chemistry " + chemistry.Name})
+		How: fmt.Sprintf("whole modules: %d for the energy, %d for the running power at %.2g of nameplate an hour; the larger", size.EnergyModules, size.PowerModules, chemistry.DischargePerHour), Source: "chemistry " + string(chemistry.Name)})
 	addRuntime(s, house, d, size)
 }
 

@@ -13,15 +13,6 @@ import (
 	"holdover/profiles"
 )
 
-// signalOrder is how the signal words of ANSI Z535 rank.
-var signalOrder = []string{"DANGER", "WARNING", "CAUTION", "NOTICE"}
-
-// A rule says when a caution applies. The words of each stand in profiles/cautions.yaml.
-type rule struct {
-	id   string
-	when func(*circumstances) bool
-}
-
 // circumstances are what the rules look at. The machines that count are those of the option chosen, or, where nothing is, of
 // every option there is a design for.
 type circumstances struct {
@@ -31,41 +22,39 @@ type circumstances struct {
 	engine  bool // one of them has a generator
 }
 
-// rules stand in the order of the data file; the cautions are shown by signal word.
-var rules = []rule{
-	{"backfeed", func(c *circumstances) bool { return true }},
-	{"carbon-monoxide", func(c *circumstances) bool { return c.engine }},
-	{"shared-neutral-120", (*circumstances).sharedNeutral},
-	{"medical", (*circumstances).medical},
-	{"cannot-wait", (*circumstances).leftWaiting},
-	{"fuel-storage", (*circumstances).storesFuel},
-	{"refuel-hot", func(c *circumstances) bool { return c.burns("gasoline") || c.burns("diesel") }},
-	{"battery-placement", func(c *circumstances) bool { return c.battery }},
-	{"cold-charging", func(c *circumstances) bool {
+// rules say when each caution applies. Its words and its place among the others stand in profiles/cautions.yaml; those that go with a
+// fuel stand with the fuel.
+var rules = map[string]func(*circumstances) bool{
+	"backfeed":           func(c *circumstances) bool { return true },
+	"carbon-monoxide":    func(c *circumstances) bool { return c.engine },
+	"shared-neutral-120": (*circumstances).sharedNeutral,
+	"medical":            (*circumstances).medical,
+	"cannot-wait":        (*circumstances).leftWaiting,
+	"fuel-storage":       (*circumstances).storesFuel,
+	"battery-placement":  func(c *circumstances) bool { return c.battery },
+	"cold-charging": func(c *circumstances) bool {
 		return c.battery && !c.c.Battery.MayCharge && c.Home.Site.BatterySpace < 10
-	}},
-	{"cold-discharge", func(c *circumstances) bool { return c.battery && !c.c.Battery.MayDischarge }},
-	{"store-too-large", (*circumstances).storeTooLarge},
-	{"flame-sensing-neutral", func(c *circumstances) bool { return c.any(func(l *loads.Load) bool { return l.Needs.EarthedNeutral }) }},
-	{"stepped-wave", func(c *circumstances) bool { return len(c.Demand.SineFor) > 0 }},
-	{"freezing", (*circumstances).freezing},
-	{"frost-heaters", (*circumstances).guarded},
-	{"cannot-heat", (*circumstances).cannotHeat},
-	{"light-load-diesel", (*circumstances).lightDiesel},
-	{"engine-cold", func(c *circumstances) bool { return c.engine && c.coldestOut() < engineColdC }},
-	{"propane-cold", func(c *circumstances) bool { return c.burns("propane") && c.coldestOut() < 0 }},
-	{"temperature-table", (*circumstances).outsideTable},
-	{"defaults-used", (*circumstances).siteAssumed},
-	{"bare-numbers", func(c *circumstances) bool { return len(c.Home.BareNumbers()) > 0 }},
-	{"large-start", func(c *circumstances) bool { return float64(c.Demand.WorstVA) > 3*float64(c.Demand.Running.VA()) }},
-	{"electric-heat-on-battery", (*circumstances).electricHeat},
-	{"noise", func(c *circumstances) bool { return c.engine }},
-	{"code-edition", func(c *circumstances) bool { return c.Home.Code().Detailed && !c.Home.Given("home.code") }},
-	{"no-230-rules", func(c *circumstances) bool { return !c.Home.Code().Detailed }},
-	{"legs-unbalanced", func(c *circumstances) bool { return len(c.Demand.Legs.Moves) > 0 }},
-	{"altitude", func(c *circumstances) bool { return c.engine && c.Home.Site.Elevation > highSiteM }},
-	{"estimate-prices", func(c *circumstances) bool { return true }},
-	{"code-and-licence", func(c *circumstances) bool { return true }},
+	},
+	"cold-discharge":           func(c *circumstances) bool { return c.battery && !c.c.Battery.MayDischarge },
+	"store-too-large":          (*circumstances).storeTooLarge,
+	"flame-sensing-neutral":    func(c *circumstances) bool { return c.any(func(l *loads.Load) bool { return l.Needs.EarthedNeutral }) },
+	"stepped-wave":             func(c *circumstances) bool { return len(c.Demand.SineFor) > 0 },
+	"freezing":                 (*circumstances).freezing,
+	"frost-heaters":            (*circumstances).guarded,
+	"cannot-heat":              (*circumstances).cannotHeat,
+	"engine-cold":              func(c *circumstances) bool { return c.engine && c.coldestOut() < engineColdC },
+	"temperature-table":        (*circumstances).outsideTable,
+	"defaults-used":            (*circumstances).siteAssumed,
+	"bare-numbers":             func(c *circumstances) bool { return len(c.Home.BareNumbers()) > 0 },
+	"large-start":              func(c *circumstances) bool { return float64(c.Demand.WorstVA) > 3*float64(c.Demand.Running.VA()) },
+	"electric-heat-on-battery": (*circumstances).electricHeat,
+	"noise":                    func(c *circumstances) bool { return c.engine },
+	"code-edition":             func(c *circumstances) bool { return c.Home.Code().Detailed && !c.Home.Given("home.code") },
+	"no-230-rules":             func(c *circumstances) bool { return !c.Home.Code().Detailed },
+	"legs-unbalanced":          func(c *circumstances) bool { return len(c.Demand.Legs.Moves) > 0 },
+	"altitude":                 func(c *circumstances) bool { return c.engine && c.Home.Site.Elevation > highSiteM },
+	"estimate-prices":          func(c *circumstances) bool { return true },
+	"code-and-licence":         func(c *circumstances) bool { return true },
 }
 
 // highSiteM is the height above which engine makers commonly ask for an altitude kit, m (common practice, no source).
@@ -85,23 +74,16 @@ func cautions(r *Result) []Caution {
 		}
 	}
 	var out []Caution
-	for _, rule := range rules {
-		if rule.when(at) {
-			out = append(out, caution(rule.id, r.Home))
+	for _, entry := range profiles.Cautions() {
+		if when := rules[entry.ID]; (when != nil && when(at)) || at.fuelRaises(entry.ID) {
+			out = append(out, caution(entry, r.Home))
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Caution) int {
-		return slices.Index(signalOrder, a.Word) - slices.Index(signalOrder, b.Word)
-	})
 	return out
 }
 
-// caution is the caution of an id, said of a house. An unknown id is a programmer's error.
-func caution(id string, house *home.Home) Caution {
-	entry, ok := profiles.FindCaution(id)
-	if !ok {
-		panic("planner: no caution " + id)
-	}
+// caution is a caution said of a house.
+func caution(entry profiles.Caution, house *home.Home) Caution {
 	entry = house.Code().Caution(entry)
 	text := strings.ReplaceAll(strings.TrimSpace(entry.Text), "{numbers}", bareNumbers(house))
 	return Caution{entry.ID, entry.Word, text, entry.Source}
@@ -113,7 +95,8 @@ func BareNumbers(house *home.Home) (notice Caution, ok bool) {
 	if len(house.BareNumbers()) == 0 {
 		return Caution{}, false
 	}
-	return caution("bare-numbers", house), true
+	entry, _ := profiles.FindCaution("bare-numbers")
+	return caution(entry, house), true
 }
 
 // bareNumbers lists the numbers without a unit, each with its key and what was understood, up to a dozen.
@@ -159,8 +142,13 @@ func (c *circumstances) leftWaiting() bool {
 	return false
 }
 
-func (c *circumstances) burns(fuel string) bool {
-	return c.engineIs(func(o choose.Outcome) bool { return o.Machine.Fuel.Name == fuel })
+// fuelRaises says whether a caution goes with the fuel that a design burns, as it burns it.
+func (c *circumstances) fuelRaises(id string) bool {
+	return c.engineIs(func(o choose.Outcome) bool {
+		return slices.ContainsFunc(o.Machine.Fuel.Cautions, func(r profiles.Raised) bool {
+			return r.ID == id && (r.When == profiles.Burnt || (r.When == profiles.InFrost && c.freezing()) || (r.When == profiles.LightLoad && loadedLightly(o)))
+		})
+	})
 }
 
 func (c *circumstances) storesFuel() bool {
@@ -169,7 +157,7 @@ func (c *circumstances) storesFuel() bool {
 
 func (c *circumstances) storeTooLarge() bool {
 	return c.engineIs(func(o choose.Outcome) bool {
-		return o.Machine.Fuel.StoreLimitL > 0 && o.Run.Fuel > o.Machine.Fuel.StoreLimitL
+		return o.Machine.Fuel.Stored && o.Run.Fuel > o.Machine.Fuel.StoreLimitL
 	})
 }
 
@@ -196,10 +184,9 @@ func (c *circumstances) cannotHeat() bool {
 	return output > 0 && lost > output
 }
 
-func (c *circumstances) lightDiesel() bool {
-	return c.engineIs(func(o choose.Outcome) bool {
-		return o.Machine.LeastKW > 0 && o.Run.GeneratorKWh < o.Machine.LeastKW*o.Run.RunHours
-	})
+// loadedLightly says whether a design's generator runs below its least load on the mean.
+func loadedLightly(o choose.Outcome) bool {
+	return o.Run.GeneratorKWh < o.Machine.LeastKW*o.Run.RunHours
 }
 
 func (c *circumstances) outsideTable() bool {

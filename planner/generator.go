@@ -37,16 +37,16 @@ func addFuel(s *working.Sheet, house *home.Home, d *loads.Demand, r site.Rating,
 	s.Add(working.Figure{ID: "generator.load_fraction", Value: fraction, From: []string{"load.average_w", "generator.size_kw", "site.engine_derate"},
 		How: "average W / what the size made gives here"})
 	fuel, _ := profiles.FindFuel(house.Limits.Fuels[0])
-	line := generator.Willans(fuel, size.MadeKW)
+	line := fuel.Line(size.MadeKW)
 	amount := generator.Fuel(line, size.MadeKW, house.Outage.Length, float64(d.Energy)/1000)
-	how := fmt.Sprintf("%s, the first fuel to be had: %.4g %s/h for each rated kW · length + %.4g %s/kWh · energy = %s", fuel.Title, line.IdleUnitsPerHourPerKW, fuel.Unit, line.UnitsPerKWh, fuel.Unit, fuelText(fuel, amount))
+	how := fmt.Sprintf("%s, the first fuel to be had: %.4g %s/h for each rated kW · length + %.4g %s/kWh · energy = %s", fuel.Title, line.IdleUnitsPerHourPerKW, fuel.Unit, line.UnitsPerKWh, fuel.Unit, fuelText(&fuel, amount))
 	s.Add(working.Figure{ID: "generator.fuel", Value: amount, Unit: fuel.Unit, From: []string{"generator.size_kw", "limits.fuels", "outage.length", "load.energy_wh"}, How: how, Source: "Willans line; " + line.Source})
 	perDay := amount * 24 / float64(house.Outage.Length)
-	s.Add(working.Figure{ID: "generator.fuel_per_day", Value: perDay, Unit: fuel.Unit, From: []string{"generator.fuel", "outage.length"}, How: "fuel · 24 h / length = " + fuelText(fuel, perDay) + " a day"})
+	s.Add(working.Figure{ID: "generator.fuel_per_day", Value: perDay, Unit: fuel.Unit, From: []string{"generator.fuel", "outage.length"}, How: "fuel · 24 h / length = " + fuelText(&fuel, perDay) + " a day"})
 }
 
 // fuelText says an amount in both systems of units, piped gas in therms too.
-func fuelText(f profiles.Fuel, amount float64) string {
+func fuelText(f *profiles.Fuel, amount float64) string {
 	text := fmt.Sprintf("%.3g %s (%.3g %s", amount, units.Sign(f.Unit), amount*f.USPerUnit, units.Sign(f.USUnit))
 	if !f.Stored {
 		const kWhPerTherm = 29.3071 // 100 000 Btu

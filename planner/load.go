@@ -176,5 +176,5 @@ func addWave(s *working.Sheet, d *loads.Demand) {
 	if len(d.SineFor) > 0 {
 		wave, how = home.Sine, "asked for by "+working.Names(d.SineFor, 4)
 	}
-	s.Add(working.Figure{ID: "load.wave", Word: wave, How: how, Source: "needs.wave of the circuits and their profiles"})
+	s.Add(working.Figure{ID: "load.wave", Word: string(wave), How: how, Source: "needs.wave of the circuits and their profiles"})
 }

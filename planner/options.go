@@ -87,12 +87,12 @@ func addCosts(add func(working.Figure), c *choose.Case, kind Kind, o choose.Outc
 	over := []string{"assume.years", "assume.discount"}
 	bought := []string{}
 	for _, part := range c.Parts(o.Design, o.Run.Fuel, o.Run.RunHours) {
-		if part.Name == "" {
+		if part.Kind == "" {
 			continue
 		}
-		id := "price." + strings.ReplaceAll(part.Name, " ", "_")
-		add(working.Figure{ID: id, Value: part.Price.Purchase, Unit: "USD", Source: priceSource(c, part.Name),
-			How: c.PartHow(part.Name, o.Design, o.Run.Fuel) + lastingText(part.Price)})
+		id := "price." + string(part.Kind)
+		add(working.Figure{ID: id, Value: part.Price.Purchase, Unit: "USD", Source: priceSource(c, part.Kind),
+			How: c.PartHow(part.Kind, o.Design, o.Run.Fuel) + lastingText(part.Price)})
 		bought = append(bought, string(kind)+"."+id)
 	}
 	add(working.Figure{ID: "purchase", Value: o.Cost.Purchase, Unit: "USD", From: bought, How: "machines, installation, transfer equipment, fuel store", Source: estimate})
@@ -100,7 +100,7 @@ func addCosts(add func(working.Figure), c *choose.Case, kind Kind, o choose.Outc
 	add(working.Figure{ID: "upkeep", Value: o.Cost.Upkeep, Unit: "USD", From: slices.Concat(bought, over, []string{"outage.per_year"}), How: "upkeep of each part, by the year and by running hours, at present worth", Source: estimate})
 	fuelHow, fuelFrom := "no fuel is burnt", []string{}
 	if m := o.Machine; m != nil {
-		fuelHow = fmt.Sprintf("fuel burnt · outages a year · %s USD/%s, at present worth", units.Format(m.FuelPrice.PerUnit.Typical), m.Fuel.Unit)
+		fuelHow = fmt.Sprintf("fuel burnt · outages a year · %s USD/%s, at present worth", units.Format(m.Fuel.Price.PerUnit.Typical), m.Fuel.Unit)
 		fuelFrom = slices.Concat([]string{string(kind) + ".fuel_burnt", "outage.per_year"}, over)
 	}
 	add(working.Figure{ID: "fuel_cost", Value: o.Cost.Fuel, Unit: "USD", From: fuelFrom, How: fuelHow, Source: estimate})
@@ -124,7 +124,7 @@ func lastingText(p choose.Price) string {
 }
 
 // priceSource says whose price it is: the household's own, or the band's.
-func priceSource(c *choose.Case, part string) string {
+func priceSource(c *choose.Case, part choose.PartKind) string {
 	bands := profiles.PriceBands()
 	if own := c.OwnPrices(part); len(own) > 0 {
 		return "the home file: " + strings.Join(own, ", ")

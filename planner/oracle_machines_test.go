@@ -30,7 +30,7 @@ func vapour(celsius float64) float64 {
 
 // isoDerate is α of ISO 3046-1, not held at 1.
 func (h *plainHome) isoDerate() float64 {
-	e, _ := profiles.FindEngine(h.engine)
+	e, _ := profiles.FindEngine(profiles.EngineName(h.engine))
 	air := h.designHigh()
 	coolant := air
 	if h.chargeCoolantGiven {
@@ -121,7 +121,7 @@ func (h *plainHome) oracle() (figures map[string]float64, wave string) {
 }
 
 func (h *plainHome) batteryFigures(f map[string]float64, d *plainDemand) {
-	chem, _ := profiles.FindChemistry(h.chemistry)
+	chem, _ := profiles.FindChemistry(profiles.ChemistryName(h.chemistry))
 	depth, end, k := chem.DepthOfDischarge, chem.CapacityAtEndOfLife, chem.Peukert
 	if h.depthGiven {
 		depth = h.assume["depth_of_discharge"]
@@ -253,7 +253,7 @@ func (h *plainHome) generatorFigures(f map[string]float64) {
 		return
 	}
 	f["generator.load_fraction"] = f["load.average_w"] / 1000 / (size * f["site.engine_derate"])
-	fuel, _ := profiles.FindFuel(h.fuels[0])
+	fuel, _ := profiles.FindFuel(profiles.FuelName(h.fuels[0]))
 	for _, w := range fuel.Willans {
 		if size >= w.FromKW && size < w.ToKW {
 			f["generator.fuel"] = w.IdleUnitsPerHourPerKW*size*h.lengthH + w.UnitsPerKWh*f["load.energy_wh"]/1000

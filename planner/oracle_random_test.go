@@ -44,7 +44,7 @@ func plainHomes(t *rapid.T, most int) *plainHome {
 	if !chance(t, 4, "worst start") {
 		h.startH = float64(rapid.IntRange(0, 24*60-1).Draw(t, "start")) / 60
 	}
-	h.engine = rapid.SampledFrom(profiles.Engines()).Draw(t, "engine").Name
+	h.engine = rapid.SampledFrom(profiles.Names("engines")).Draw(t, "engine")
 	h.fuels = rapid.Permutation([]string{"gasoline", "diesel", "propane", "natural-gas"}).Draw(t, "fuels")[:rapid.IntRange(1, 4).Draw(t, "how many fuels")]
 	h.assumptions(t)
 	n := rapid.IntRange(1, most).Draw(t, "circuits")

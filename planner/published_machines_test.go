@@ -25,7 +25,7 @@ func TestIEEE485_CellSizeFactors(t *testing.T) {
 	published(t, "ieee485", &p)
 	require.NotEmpty(t, p.Expected)
 	for _, name := range []string{"flooded", "agm"} {
-		chemistry, ok := profiles.FindChemistry(name)
+		chemistry, ok := profiles.FindChemistry(profiles.ChemistryName(name))
 		require.True(t, ok)
 		for _, row := range p.Expected {
 			share, outside := battery.TemperatureFactor(chemistry, units.Celsius((row[0]-32)*5/9))
@@ -99,17 +99,19 @@ func TestNDSUExtension_TypicalHome(t *testing.T) {
 // EIA heat contents, higher heating values.
 func TestEIA_HeatContents(t *testing.T) {
 	var p struct {
-		Expected  map[string]float64 `yaml:"expected_btu"`
+		Expected  map[profiles.FuelName]float64 `yaml:"expected_btu"`
 		Tolerance float64
 	}
 	published(t, "heat", &p)
-	require.Len(t, p.Expected, len(profiles.Fuels()))
-	for _, f := range profiles.Fuels() {
+	require.NotEmpty(t, p.Expected)
+	for name, btu := range p.Expected {
+		f, ok := profiles.FindFuel(name)
+		require.True(t, ok, name)
 		perUS := litresPerGallon
 		if f.Unit == "m3" {
 			perUS = cubicMetresPerFt3
 		}
-		assert.InEpsilon(t, p.Expected[f.Name], f.KWhPerUnit*perUS*btuPerKWh, p.Tolerance, f.Name)
+		assert.InEpsilon(t, btu, f.KWhPerUnit*perUS*btuPerKWh, p.Tolerance, f.Name)
 	}
 }
 
@@ -131,7 +133,7 @@ func TestDieselChart_ThroughFuel(t *testing.T) {
 				continue
 			}
 			load := c.KW * float64(i+1) / 4
-			litres := generator.Fuel(generator.Willans(diesel, c.KW), c.KW, 1, load)
+			litres := generator.Fuel(diesel.Line(c.KW), c.KW, 1, load)
 			assert.InEpsilon(t, gallons, litres/litresPerGallon, p.Tolerance, "%v kW at %d/4", c.KW, i+1)
 		}
 	}

@@ -9,6 +9,7 @@ import (
 
 	"holdover/loads"
 	"holdover/loads/home"
+	"holdover/loads/units"
 	"holdover/planner/choose"
 	"holdover/planner/effort"
 	"holdover/planner/sheet"
@@ -100,11 +101,11 @@ func (a *adviser) liftedLimits() (out []Remedy) {
 		change string // %s stands for what the design then costs to buy
 		lift   func(*home.Limits)
 	}{
-		{limits.Generator == "none", "Find a place for a generator (limits.generator)", func(l *home.Limits) { l.Generator = "allowed" }},
+		{limits.Generator == home.NoGenerator, "Find a place for a generator (limits.generator)", func(l *home.Limits) { l.Generator = home.GeneratorAllowed }},
 		{limits.Quiet.Any(), "Let an engine run in the quiet hours (limits.quiet)", func(l *home.Limits) { l.Quiet = home.QuietHours{} }},
-		{limits.FuelStore > 0, "Keep more fuel or have it delivered (limits.fuel_store)", func(l *home.Limits) { l.FuelStore = 0 }},
-		{limits.BatteryPlace == "none", "Find a place for a battery (limits.battery_place)", func(l *home.Limits) { l.BatteryPlace = "garage" }},
-		{limits.Budget > 0, "Raise the budget to %s (limits.budget)", func(l *home.Limits) { l.Budget = 0 }},
+		{limits.FuelStore.Ends(), "Keep more fuel or have it delivered (limits.fuel_store)", func(l *home.Limits) { l.FuelStore = units.Limit{} }},
+		{limits.BatteryPlace == home.NoPlace, "Find a place for a battery (limits.battery_place)", func(l *home.Limits) { l.BatteryPlace = profiles.Places().Places[0].Name }},
+		{limits.Budget.Ends(), "Raise the budget to %s (limits.budget)", func(l *home.Limits) { l.Budget = units.Limit{} }},
 		{len(limits.Fuels) < len(profiles.Fuels()), "Get one more fuel (limits.fuels)", func(l *home.Limits) {
 			l.Fuels = nil
 			for _, f := range profiles.Fuels() {

@@ -2,6 +2,7 @@ package planner_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -101,4 +102,19 @@ circuits:
 		cautions = append(cautions, c.ID)
 	}
 	assert.Contains(t, cautions, "medical")
+}
+
+// A limit that is not given is none at all, one of 0 allows nothing, and lifting it is what helps.
+func TestLimits_NoneSoMuchAndWithoutEnd(t *testing.T) {
+	const text = "holdover: 1\noutage: {length: 6 h}\nlimits: {fuels: [gasoline], %s}\ncircuits: [{name: Fridge, like: refrigerator}]\n"
+	for key, change := range map[string]string{"fuel_store": "Keep more fuel", "budget": "Raise the budget"} {
+		for value, carried := range map[string]bool{"": true, key + ": 0, ": false, key + ": 20000, ": true} {
+			house, err := home.Read([]byte(fmt.Sprintf(text, value+"battery_place: none")), "home.yaml")
+			require.NoError(t, err)
+			r := planner.PlanAll(house)
+			assert.Equal(t, carried, r.Choice != planner.None, "%s%q", key, value)
+			helps := slices.ContainsFunc(r.Outlook.Remedies, func(m planner.Remedy) bool { return strings.HasPrefix(m.Change, change) })
+			assert.Equal(t, !carried, helps, "%s%q", key, value)
+		}
+	}
 }

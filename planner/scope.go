@@ -3,6 +3,7 @@ package planner
 import (
 	"cmp"
 
+	"holdover/loads/home"
 	"holdover/planner/generator"
 	"holdover/planner/install"
 	"holdover/planner/sheet"
@@ -20,7 +21,7 @@ func Scope(r *Result) *install.Scope {
 	}
 	for _, g := range r.Home.Gear {
 		s := sourceOf(r, g.Name, Placed{sheet.Sheet{Gear: g}, sheet.Place{Part: sheet.House}})
-		s.Offered, s.Owned, s.Cells, s.Untold = true, g.Owned, g.Kind == sheet.Battery, g.Volts == 0
+		s.Offered, s.Owned, s.Cells, s.Untold = true, g.Owned, g.Kind == home.Battery, g.Volts == 0
 		in.Sources = append(in.Sources, s)
 	}
 	in.Chosen = r.sourceOfJob()
@@ -76,19 +77,19 @@ func sourceOf(r *Result, name string, sheets ...Placed) install.Source {
 
 // addEngine fills in what the generator is. Behind an inverter it gives the house nothing by itself.
 func addEngine(s *install.Source, r *Result, u *sheet.Sheet) {
-	s.Engine, s.Fixed, s.Fuel = true, u.Stands == "fixed", u.Fuel
+	s.Engine, s.Fixed, s.Fuel = true, u.Stands == home.Fixed, u.Fuel
 	s.EngineKVA, s.EngineVolts = ratedKVA(u), cmp.Or(float64(u.Volts), s.Volts)
 	if e, ok := r.duty.EngineOf(*u); ok && e.Fuel.Gas() {
 		s.GasKW = e.FullKW()
 	}
 	if s.Inverter {
-		if u.Neutral == "bonded" {
-			s.Neutral = u.Neutral
+		if u.Neutral == home.Bonded {
+			s.Neutral = string(u.Neutral)
 		}
 		return
 	}
 	engine, alternator := r.Rating.Engine, r.Rating.Alternator
-	s.Neutral, s.Legs = u.Neutral, legsOf(r, u)
+	s.Neutral, s.Legs = string(u.Neutral), legsOf(r, u)
 	s.SiteKVA, s.SiteKW = s.EngineKVA*alternator, ratedKW(u)*engine
 	if s.Derate = alternator; s.EngineKVA > 0 {
 		s.Derate = min(alternator, s.SiteKW/s.EngineKVA)
@@ -102,11 +103,11 @@ func addEngine(s *install.Source, r *Result, u *sheet.Sheet) {
 }
 
 func addInverterOf(s *install.Source, r *Result, u *sheet.Sheet) {
-	s.Inverter, s.Neutral, s.Derate = true, u.Neutral, r.Rating.Inverter
+	s.Inverter, s.Neutral, s.Derate = true, string(u.Neutral), r.Rating.Inverter
 	s.RatedKVA = ratedKVA(u)
 	s.SiteKVA, s.SiteKW = s.RatedKVA*s.Derate, ratedKW(u)*s.Derate
 	s.Volts, s.Legs = cmp.Or(float64(u.Volts), s.Volts), legsOf(r, u)
-	if u.Kind == sheet.Inverter && !u.Has("price") {
+	if u.Kind == home.Inverter && !u.Has("price") {
 		s.NextSize = nextInverterKVA
 	}
 	addCells(s, u)
@@ -132,10 +133,5 @@ func legsOf(r *Result, u *sheet.Sheet) int {
 }
 
 func nextInverterKVA(kva float64) float64 {
-	for _, va := range profiles.InverterSizesVA() {
-		if va >= 1000*kva*(1-1e-9) {
-			return va / 1000
-		}
-	}
-	return 0
+	return generator.NextMade(profiles.InvertersMade().VA, 1000*kva, 0, 1) / 1000
 }

@@ -12,7 +12,6 @@ import (
 
 	"holdover/loads/home"
 	"holdover/planner/install"
-	"holdover/planner/service"
 	"holdover/profiles"
 )
 
@@ -71,7 +70,7 @@ func TestScope_CautionsOfEveryHome(t *testing.T) {
 		s := scopeOfFile(t, strings.TrimSuffix(filepath.Base(file), ".yaml"))
 		last := 0
 		for _, c := range s.Cautions {
-			rank := slices.Index(signalOrder, c.Word)
+			rank := slices.Index([]string{"DANGER", "WARNING", "CAUTION", "NOTICE"}, c.Word)
 			assert.GreaterOrEqual(t, rank, last, file)
 			last = rank
 			assert.NotEmpty(t, c.Source, c.ID)
@@ -141,7 +140,7 @@ func TestScope_AgreesWithThePlan(t *testing.T) {
 	for _, file := range files {
 		s := scopeOfFile(t, strings.TrimSuffix(filepath.Base(file), ".yaml"))
 		for _, r := range s.Rules {
-			if s.Source != nil && r.Source == s.Source.Name && r.Mode == service.Manual {
+			if s.Source != nil && r.Source == s.Source.Name && r.Mode == home.Manual {
 				assert.True(t, r.OK, "%s: %+v", file, r)
 			}
 		}
@@ -157,7 +156,7 @@ func TestScope_TheRatingNamedIsEnough(t *testing.T) {
 	require.NoError(t, err)
 	s := Scope(PlanAll(house))
 	for _, r := range s.Rules {
-		if r.Mode == service.Automatic {
+		if r.Mode == home.Automatic {
 			assert.False(t, r.OK)
 			assert.GreaterOrEqual(t, r.MadeKVA*0.8, r.NeededVA/1000, "%+v", r)
 			return

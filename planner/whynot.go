@@ -70,13 +70,13 @@ func (r *Result) partsOf(kind Kind) (why []string) {
 }
 
 func (r *Result) batteryParts(kind Kind) (why []string) {
-	if r.Home.Limits.BatteryPlace == "none" {
+	if r.Home.Limits.BatteryPlace == home.NoPlace {
 		return []string{"There is no place for a battery (limits.battery_place: none)."}
 	}
 	cells := sheet.BatteryOf(r.Home, max(1, min(r.c.PowerModules, len(r.c.Battery.UsableKWh)-1)))
 	if len(r.c.InvertersVA) == 0 {
 		var made []sheet.Sheet
-		for _, va := range profiles.InverterSizesVA() {
+		for _, va := range profiles.InvertersMade().VA {
 			made = append(made, sheet.InverterOf(r.Home, va))
 		}
 		why = r.nearest(made, sheet.Place{Part: sheet.House, Battery: &cells})
@@ -105,7 +105,7 @@ func (r *Result) nearest(made []sheet.Sheet, at sheet.Place) []string {
 		return nil
 	}
 	why := r.unmet(made[best], at)
-	if r.Home.Limits.Generator == "none" && made[best].Engine() {
+	if r.Home.Limits.Generator == home.NoGenerator && made[best].Engine() {
 		return []string{"There is no place for a generator (limits.generator: none)."}
 	}
 	return []string{fmt.Sprintf("Of those made the nearest, %s, will not do. %s", made[best].Name, strings.Join(why, " "))}
@@ -128,8 +128,8 @@ func (r *Result) short(o choose.Outcome) (why []string) {
 	if o.Real() && !o.Carried() {
 		why = append(why, fmt.Sprintf("It falls short at %s, %s h after the start: %s.", ClockAt(units.Hours(o.Start), o.Run.ShortAt), units.Format(o.Run.ShortAt), r.shortOf(o)))
 	}
-	if budget := r.Home.Limits.Budget; o.Real() && budget > 0 && o.Cost.Purchase > budget {
-		why = append(why, fmt.Sprintf("It costs %s to buy; the budget is %s (limits.budget).", Money(o.Cost.Purchase), units.Format(budget)))
+	if budget := r.Home.Limits.Budget; o.Real() && !budget.Allows(o.Cost.Purchase) {
+		why = append(why, fmt.Sprintf("It costs %s to buy; the budget is %s (limits.budget).", Money(o.Cost.Purchase), units.Format(budget.Most())))
 	}
 	return why
 }
@@ -141,8 +141,8 @@ func (r *Result) shortOf(o choose.Outcome) string {
 	switch {
 	case o.Machine != nil && quiet.Covers(clock):
 		return fmt.Sprintf("no engine may run in the quiet hours %s (limits.quiet)", quiet)
-	case o.Machine != nil && o.Run.Fuel >= o.Machine.Store*(1-1e-9):
-		return fmt.Sprintf("the fuel store of %s is gone (limits.fuel_store)", fuelText(o.Machine.Fuel, o.Machine.Store))
+	case o.Machine != nil && o.Machine.Store.Reached(o.Run.Fuel):
+		return fmt.Sprintf("the fuel store of %s is gone (limits.fuel_store)", fuelText(o.Machine.Fuel, o.Machine.Store.Most()))
 	}
 	return "what it can give"
 }

@@ -2,16 +2,14 @@ package profiles
 
 import (
 	"fmt"
-	"slices"
 
 	"gopkg.in/yaml.v3"
 )
 
 // Chemistry is what a kind of battery can do. Shares are 0..1 unless said otherwise.
 type Chemistry struct {
-	Name                string  `yaml:"name"` // lfp, nmc, agm, flooded
-	Title               string  `yaml:"title"`
-	Source              string  `yaml:"source"`
+	Entry[ChemistryName] `yaml:",inline"`
+
 	DepthOfDischarge    float64 `yaml:"depth_of_discharge"`           // share of nameplate that may be used
 	CapacityAtEndOfLife float64 `yaml:"capacity_share_end_of_life"`   // share left when the battery is retired
 	Peukert             float64 `yaml:"peukert"`                      // exponent, 1 for none
@@ -32,6 +30,16 @@ type Chemistry struct {
 	CellSizeFactors []PointF `yaml:"cell_size_factors_f"`
 	// CapacityShares is the share of the 25 °C capacity against temperature, rising. Empty for lead-acid.
 	CapacityShares []PointC `yaml:"capacity_shares_c"`
+
+	Price BatteryPrice `yaml:"price"`
+}
+
+// A BatteryPrice is what a battery of one chemistry costs.
+type BatteryPrice struct {
+	PerKWh        Band   `yaml:"per_kwh"`         // a module, per kWh of nameplate
+	Fixed         Band   `yaml:"fixed"`           // once an installation: mounting, disconnect, labour
+	UpkeepPerYear Band   `yaml:"upkeep_per_year"` // once an installation
+	Source        string `yaml:"source"`
 }
 
 // PointF is a point of a table that its standard gives in Fahrenheit; written [77, 1.0].
@@ -69,12 +77,10 @@ func pair(node *yaml.Node) (float64, float64, error) {
 	return numbers[0], numbers[1], nil
 }
 
-var chemistries = table[[]Chemistry]("chemistries.yaml")
+var chemistries = registry[Chemistry](table[[]Chemistry]("chemistries.yaml"))
 
 // Chemistries lists the kinds of battery.
-func Chemistries() []Chemistry { return slices.Clone(chemistries()) }
+func Chemistries() []Chemistry { return chemistries.all() }
 
 // FindChemistry gives the kind of battery of that name.
-func FindChemistry(name string) (Chemistry, bool) {
-	return find(chemistries(), func(c Chemistry) bool { return c.Name == name })
-}
+func FindChemistry(name ChemistryName) (Chemistry, bool) { return chemistries.find(string(name)) }

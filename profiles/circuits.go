@@ -11,11 +11,10 @@ import (
 
 // Circuit is one household circuit or appliance that a home file can start from with `like`.
 type Circuit struct {
-	Name   string `yaml:"name"`  // lower case with hyphens, unique over all groups
-	Title  string `yaml:"title"` // for people
-	Group  string `yaml:"-"`     // the file it stands in
-	Source string `yaml:"source"`
-	Note   string `yaml:"note"` // what the reader should check, perhaps empty
+	Entry[string] `yaml:",inline"`
+
+	Group string `yaml:"-"`    // the file it stands in
+	Note  string `yaml:"note"` // what the reader should check, perhaps empty
 
 	// Fields is a mapping in the syntax of a home file's circuit, with quantities as text ("150 W"). It has no name,
 	// like or care. Read only.

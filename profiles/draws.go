@@ -1,5 +1,19 @@
 package profiles
 
+// A HeaterKind is what a water heater is.
+type HeaterKind string
+
+// The kinds; a RecirculationPump is none, and only moves hot water.
+const (
+	GasInstant        HeaterKind = "gas-instant"
+	GasPilot          HeaterKind = "gas-pilot" // with a standing pilot, without supply
+	GasTank           HeaterKind = "gas-tank"
+	ElectricTank      HeaterKind = "electric-tank"
+	ElectricInstant   HeaterKind = "electric-instant"
+	HeatPumpTank      HeaterKind = "heat-pump"
+	RecirculationPump HeaterKind = "pump"
+)
+
 // HotWater is what is known of drawing and heating water.
 type HotWater struct {
 	Day struct {
@@ -23,8 +37,8 @@ type HotWater struct {
 		KJPerKgK float64 `yaml:"kj_per_kg_k"`
 		Source   string  `yaml:"source"`
 	} `yaml:"heat_capacity"`
-	Kinds      map[string]string  `yaml:"kinds"`       // of heater, by circuit profile
-	TankLitres map[string]float64 `yaml:"tank_litres"` // L, by circuit profile
+	Kinds      map[string]HeaterKind `yaml:"kinds"`       // by circuit profile
+	TankLitres map[string]float64    `yaml:"tank_litres"` // L, by circuit profile
 }
 
 var hotWater = table[HotWater]("draws.yaml")

@@ -60,7 +60,7 @@ func BenchmarkParseEveryTable(b *testing.B) {
 		parse[[]Chemistry]("chemistries.yaml")
 		parse[[]Engine]("engines.yaml")
 		parse[[]Fuel]("fuels.yaml")
-		parse[[]generatorRow]("generators.yaml")
+		parse[[]GeneratorKind]("generators.yaml")
 		parse[[]Caution]("cautions.yaml")
 		parse[Prices]("prices.yaml")
 		NewCode("nec-2023", codeText("nec-2023")).Wire()

@@ -48,7 +48,15 @@ type Either struct {
 	Of   []string `yaml:"of"`
 }
 
-var everyday = table[Everyday]("everyday.yaml")
+var everyday = sync.OnceValue(func() Everyday {
+	all := parse[Everyday]("everyday.yaml")
+	for _, f := range fuels() {
+		if f.Words != nil {
+			all.Words = append(all.Words, Synonyms{string(f.Name), f.Words})
+		}
+	}
+	return all
+})
 
 // EverydayInput gives the whole table.
 func EverydayInput() Everyday { return everyday() }
@@ -70,8 +78,8 @@ func UnitSign(word string) (sign string, ok bool) {
 
 var unitSigns = sync.OnceValue(func() map[string]string { return byWord(everyday().Units) })
 
-// Meaning gives the word of a choice that an everyday word stands for, such as "natural-gas" for "natural gas"; ok is false
-// for a word that is not known.
+// Meaning gives the word of a choice that an everyday word stands for, such as "si" for "metric"; ok is false for a word that is
+// not known.
 func Meaning(word string) (means string, ok bool) {
 	means, ok = meanings()[Tidy(word)]
 	return means, ok

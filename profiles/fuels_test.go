@@ -2,6 +2,7 @@ package profiles
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -17,7 +18,7 @@ const (
 // EIA higher heating values: gasoline 120 214 and diesel 137 381 Btu/gal, natural gas 1 037 Btu/ft³; propane 91 452
 // Btu/gal from memory.
 func TestEIAHeatContents(t *testing.T) {
-	for name, want := range map[string]float64{
+	for name, want := range map[FuelName]float64{
 		"gasoline": 120214 / litresPerGallon / btuPerKWh, "diesel": 137381 / litresPerGallon / btuPerKWh,
 		"propane": 91452 / litresPerGallon / btuPerKWh, "natural-gas": 1037 * cubicFeetPerM3 / btuPerKWh,
 	} {
@@ -68,17 +69,12 @@ var dieselChart = []struct {
 // leftOut are the chart's rows that no line is fitted through: see the fuel's note.
 var leftOut = map[float64]bool{30: true, 40: true}
 
-func willansFor(f Fuel, kw float64) (Willans, bool) {
-	return find(f.Willans, func(w Willans) bool { return kw >= w.FromKW && kw < w.ToKW })
-}
-
 // The lines against the chart, row by row, at the tolerances that their sources state: 9 % under 17.5 kW, 6 % to 87.5 kW,
 // 8 % above.
 func TestDieselWillansAgainstTheChart(t *testing.T) {
 	diesel, _ := FindFuel("diesel")
 	for _, row := range dieselChart {
-		w, ok := willansFor(diesel, row.kw)
-		require.True(t, ok, "%v kW", row.kw)
+		w := diesel.Line(row.kw)
 		tolerance := 0.08
 		if row.kw < 17.5 {
 			tolerance = 0.09
@@ -139,10 +135,10 @@ func TestDieselRowsLeftOutAreOutOfFamily(t *testing.T) {
 // half and full load. The lines go through both points, so 0.1 %.
 func TestGasWillansAgainstThePublishedMachine(t *testing.T) {
 	const kw = 25.0
-	for name, btu := range map[string][2]float64{"propane": {262500, 387000}, "natural-gas": {252200, 368100}} {
-		f, _ := FindFuel(name)
-		w, ok := willansFor(f, kw)
+	for name, btu := range map[FuelName][2]float64{"propane": {262500, 387000}, "natural-gas": {252200, 368100}} {
+		f, ok := FindFuel(name)
 		require.True(t, ok, name)
+		w := f.Line(kw)
 		for i, load := range []float64{kw / 2, kw} {
 			units := w.IdleUnitsPerHourPerKW*kw + w.UnitsPerKWh*load
 			assert.InEpsilon(t, btu[i], units*f.KWhPerUnit*btuPerKWh, 0.001, "%s at %v kW", name, load)
@@ -163,8 +159,30 @@ func TestWillansEfficiencyIsThatOfAnEngine(t *testing.T) {
 		}
 		sizes := GeneratorSizesKW()
 		for _, kw := range []float64{sizes[0], sizes[len(sizes)-1]} {
-			_, ok := willansFor(f, kw)
-			assert.True(t, ok, "%s has no line at %v kW", f.Name, kw)
+			w := f.Line(kw)
+			assert.True(t, kw >= w.FromKW && kw < w.ToKW, "%s has no line at %v kW", f.Name, kw)
 		}
+	}
+}
+
+// What a fuel's entry names is there: machines, pipe tables, cautions in circumstances that the program knows; and a stored one has
+// the limit of a dwelling.
+func TestFuels_NameWhatThereIs(t *testing.T) {
+	for _, f := range Fuels() {
+		for _, name := range f.Machines {
+			assert.True(t, slices.ContainsFunc(Generators(), func(g Generator) bool { return g.Name == name }), "%s: machine %s", f.Name, name)
+		}
+		for _, name := range f.Pipes {
+			assert.True(t, slices.ContainsFunc(PipeTables().Tables, func(p PipeTable) bool { return p.Name == name }), "%s: pipe table %s", f.Name, name)
+		}
+		for _, r := range f.Cautions {
+			_, ok := FindCaution(r.ID)
+			assert.True(t, ok, "%s: caution %s", f.Name, r.ID)
+			assert.Contains(t, []When{Burnt, InFrost, LightLoad}, r.When, f.Name)
+		}
+		assert.NotEmpty(t, f.Machines, f.Name)
+		assert.NotEmpty(t, f.UnitTitle, f.Name)
+		assert.Equal(t, f.Stored, f.StoreLimitL > 0, f.Name)
+		assert.Equal(t, f.Gas(), f.SupplyInWC > 0 && f.Pipes != nil, f.Name)
 	}
 }

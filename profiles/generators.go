@@ -6,42 +6,32 @@ import (
 	"sync"
 )
 
-// Generator is one size of one kind of machine as it is commonly sold.
-type Generator struct {
-	KW         float64  // rated continuous kW at reference conditions
-	Kind       string   // portable, inverter-portable, standby
-	Title      string   // in words, such as "standby generator"
-	Fuels      []string // any one of these
-	Distortion float64  // of its wave at full load, 0..1
-	Alternator string   // wound, or inverter where electronics make the wave
-	Place      string   // portable or fixed
-	SurgeS     float64  // how long it gives more than it does steadily, s
-	Neutral    string   // bonded or floating, as delivered
-	NoiseDBA   float64  // dB(A) at 7 m, half to full load
-	TakeoverS  float64  // from the start of an outage until it carries the house, s
-	Source     string
+// GeneratorKind is what the sizes of one kind of machine have in common.
+type GeneratorKind struct {
+	Entry[string] `yaml:",inline"`
+
+	Kind       string       `yaml:"kind"`       // portable, inverter-portable, standby: what its price goes by
+	Distortion float64      `yaml:"distortion"` // of its wave at full load, 0..1
+	Alternator string       `yaml:"alternator"` // wound, or inverter where electronics make the wave
+	Place      string       `yaml:"place"`      // portable or fixed
+	SurgeS     float64      `yaml:"surge_s"`    // how long it gives more than it does steadily, s
+	Neutral    string       `yaml:"neutral"`    // bonded or floating, as delivered
+	TakeoverS  float64      `yaml:"takeover_s"` // from the start of an outage until it carries the house, s
+	Sizes      [][2]float64 `yaml:"sizes_kw_dba"`
 }
 
-// generatorRow is how the file says it: a kind once, then its sizes.
-type generatorRow struct {
-	Kind       string       `yaml:"kind"`
-	Title      string       `yaml:"title"`
-	Fuels      []string     `yaml:"fuels"`
-	Distortion float64      `yaml:"distortion"`
-	Alternator string       `yaml:"alternator"`
-	Place      string       `yaml:"place"`
-	SurgeS     float64      `yaml:"surge_s"`
-	Neutral    string       `yaml:"neutral"`
-	TakeoverS  float64      `yaml:"takeover_s"`
-	Source     string       `yaml:"source"`
-	Sizes      [][2]float64 `yaml:"sizes_kw_dba"`
+// Generator is one size of one kind of machine as it is commonly sold.
+type Generator struct {
+	GeneratorKind
+	KW       float64 // rated continuous kW at reference conditions
+	NoiseDBA float64 // dB(A) at 7 m, half to full load
 }
 
 var generators = sync.OnceValue(func() []Generator {
 	var all []Generator
-	for _, row := range parse[[]generatorRow]("generators.yaml") {
-		for _, size := range row.Sizes {
-			all = append(all, Generator{size[0], row.Kind, row.Title, row.Fuels, row.Distortion, row.Alternator, row.Place, row.SurgeS, row.Neutral, size[1], row.TakeoverS, row.Source})
+	for _, kind := range parse[[]GeneratorKind]("generators.yaml") {
+		for _, size := range kind.Sizes {
+			all = append(all, Generator{kind, size[0], size[1]})
 		}
 	}
 	slices.SortStableFunc(all, func(a, b Generator) int { return cmp.Compare(a.KW, b.KW) })
@@ -50,6 +40,12 @@ var generators = sync.OnceValue(func() []Generator {
 
 // Generators lists every size made, rising; several kinds can share one size.
 func Generators() []Generator { return slices.Clone(generators()) }
+
+// Burns says whether it runs on a fuel, which the fuel's entry says.
+func (g GeneratorKind) Burns(fuel FuelName) bool {
+	f, _ := FindFuel(fuel)
+	return slices.Contains(f.Machines, g.Name)
+}
 
 // GeneratorSizesKW lists the distinct rated sizes, rising, kW.
 func GeneratorSizesKW() []float64 {

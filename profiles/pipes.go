@@ -2,26 +2,23 @@ package profiles
 
 import "slices"
 
-// Pipes are the gas pipe tables and what a propane cylinder gives.
+// Pipes are the gas pipe tables.
 type Pipes struct {
-	Source    string             `yaml:"source"`      // of what is asked of gas piping beside the tables
-	UsualInWC map[string]float64 `yaml:"usual_in_wc"` // pressure where the pipe begins, in of water, by fuel
-	Sizes     []string           `yaml:"sizes"`       // in, as the columns of every table
-	Tables    []PipeTable        `yaml:"tables"`
-	Cylinder  Cylinder           `yaml:"cylinder"`
+	Sizes  []string    `yaml:"sizes"` // in, as the columns of every table
+	Tables []PipeTable `yaml:"tables"`
+	Source string      `yaml:"source"` // of what is asked of gas piping beside the tables
 }
 
 // A PipeTable is what pipe of one material carries of one gas. It holds for a supply pressure of FromInWC up to below
 // BelowInWC, in inches of water column.
 type PipeTable struct {
-	Kind      string      `yaml:"kind"` // a fuel's name
+	Entry[string] `yaml:",inline"`
+
 	Material  string      `yaml:"material"`
-	Title     string      `yaml:"title"`
 	Unit      string      `yaml:"unit"` // of the capacities: ft3/h or kBtu/h
 	DropInWC  float64     `yaml:"drop_in_wc"`
 	FromInWC  float64     `yaml:"from_in_wc"`
 	BelowInWC float64     `yaml:"below_in_wc"`
-	Source    string      `yaml:"source"`
 	Rows      [][]float64 `yaml:"rows"` // length ft, then the capacity of each size
 }
 
@@ -30,16 +27,16 @@ func (t PipeTable) Row(lengthFt float64) (row []float64, ok bool) {
 	return find(t.Rows, func(row []float64) bool { return row[0] >= lengthFt-1e-9 })
 }
 
-// Find gives the table for a gas, a material and a supply pressure, in of water.
-func (p Pipes) Find(kind, material string, inWC float64) (PipeTable, bool) {
+// Find gives the table of a gas for a material and a supply pressure, in of water.
+func (p Pipes) Find(gas Fuel, material string, inWC float64) (PipeTable, bool) {
 	return find(p.Tables, func(t PipeTable) bool {
-		return t.Kind == kind && t.Material == material && inWC >= t.FromInWC && inWC < t.BelowInWC
+		return slices.Contains(gas.Pipes, t.Name) && t.Material == material && inWC >= t.FromInWC && inWC < t.BelowInWC
 	})
 }
 
-// A Cylinder is what a propane cylinder gives, Btu/h, by what is left in it and the outdoor temperature.
+// A Cylinder is what a cylinder of gas gives as vapour, Btu/h, by what is left in it and the outdoor temperature.
 type Cylinder struct {
-	UsualLeft     float64     `yaml:"usual_left"` // share of it, 0 to 1
+	Left          float64     `yaml:"left"` // share that is left when it matters, where nobody says
 	Title         string      `yaml:"title"`
 	FullLb        float64     `yaml:"full_lb"`
 	Source        string      `yaml:"source"`

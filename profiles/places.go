@@ -9,8 +9,8 @@ type StoragePlaces struct {
 
 // A StoragePlace is one place with its limit.
 type StoragePlace struct {
-	Name     string  `yaml:"name"` // as in limits.battery_place
-	Title    string  `yaml:"title"`
+	Entry[PlaceName] `yaml:",inline"` // its source is that of the whole table
+
 	LimitKWh float64 `yaml:"limit_kwh"`
 }
 
@@ -20,6 +20,6 @@ var places = table[StoragePlaces]("places.yaml")
 func Places() StoragePlaces { return places() }
 
 // Find gives the limit of a place by name.
-func (p StoragePlaces) Find(name string) (StoragePlace, bool) {
+func (p StoragePlaces) Find(name PlaceName) (StoragePlace, bool) {
 	return find(p.Places, func(s StoragePlace) bool { return s.Name == name })
 }

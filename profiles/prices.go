@@ -1,15 +1,14 @@
 package profiles
 
-// Prices are dated estimates to compare designs by, not offers. All in the currency of the file, before tax, installed.
+// Prices are dated estimates to compare designs by, not offers. All in the currency of the file, before tax, installed. Those of a
+// battery stand with its [Chemistry], those of a fuel with the [Fuel].
 type Prices struct {
 	Dated      string           `yaml:"dated"`    // year and month
 	Currency   string           `yaml:"currency"` // USD
-	Batteries  []BatteryPrice   `yaml:"batteries"`
 	Inverter   InverterPrice    `yaml:"inverter"`
 	Charger    ChargerPrice     `yaml:"charger"`
 	Generators []GeneratorPrice `yaml:"generators"`
 	Transfers  []TransferPrice  `yaml:"transfers"`
-	Fuels      []FuelPrice      `yaml:"fuels"`
 }
 
 // Band is what people pay: a low, a typical and a high figure, in the currency of the prices.
@@ -17,15 +16,6 @@ type Band struct {
 	Low     float64
 	Typical float64
 	High    float64
-}
-
-// BatteryPrice is for one chemistry.
-type BatteryPrice struct {
-	Chemistry     string `yaml:"chemistry"`
-	PerKWh        Band   `yaml:"per_kwh"`         // a module, per kWh of nameplate
-	Fixed         Band   `yaml:"fixed"`           // once an installation: mounting, disconnect, labour
-	UpkeepPerYear Band   `yaml:"upkeep_per_year"` // once an installation
-	Source        string `yaml:"source"`
 }
 
 // InverterPrice is for the inverter alone; a charger is apart.
@@ -66,24 +56,10 @@ type TransferPrice struct {
 	Source     string  `yaml:"source"`
 }
 
-// FuelPrice is for one fuel.
-type FuelPrice struct {
-	Fuel         string `yaml:"fuel"`
-	PerUnit      Band   `yaml:"per_unit"`       // per the fuel's own unit, see [Fuel]
-	StoreFixed   Band   `yaml:"store_fixed"`    // cans, tank setting, or the pipe and regulator
-	StorePerUnit Band   `yaml:"store_per_unit"` // per unit of fuel that the store holds
-	Source       string `yaml:"source"`
-}
-
 var prices = table[Prices]("prices.yaml")
 
 // PriceBands gives the price estimates. The slices inside are shared and must be read only.
 func PriceBands() Prices { return prices() }
-
-// Battery gives the prices of a chemistry.
-func (p Prices) Battery(chemistry string) (BatteryPrice, bool) {
-	return find(p.Batteries, func(b BatteryPrice) bool { return b.Chemistry == chemistry })
-}
 
 // Generator gives the prices of a kind of machine.
 func (p Prices) Generator(kind string) (GeneratorPrice, bool) {
@@ -93,9 +69,4 @@ func (p Prices) Generator(kind string) (GeneratorPrice, bool) {
 // Transfer gives the prices of a way to connect.
 func (p Prices) Transfer(kind string) (TransferPrice, bool) {
 	return find(p.Transfers, func(t TransferPrice) bool { return t.Kind == kind })
-}
-
-// Fuel gives the prices of a fuel.
-func (p Prices) Fuel(name string) (FuelPrice, bool) {
-	return find(p.Fuels, func(f FuelPrice) bool { return f.Fuel == name })
 }

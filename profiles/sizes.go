@@ -26,8 +26,5 @@ var sizesMade = table[sizes]("sizes.yaml")
 // InvertersMade gives what is commonly built into a house. What is inside is shared and must be read only.
 func InvertersMade() Inverters { return sizesMade().Inverters }
 
-// InverterSizesVA lists the continuous ratings in which inverters are made, rising, VA.
-func InverterSizesVA() []float64 { return slices.Clone(sizesMade().Inverters.VA) }
-
 // ChargerSizesKW lists the ratings in which chargers are made, AC side, rising, kW.
 func ChargerSizesKW() []float64 { return slices.Clone(sizesMade().Chargers.KW) }

@@ -64,10 +64,8 @@ func TestPricesCoverWhatCanBeChosen(t *testing.T) {
 	assert.Equal(t, "USD", p.Currency)
 	sources := []string{p.Inverter.Source, p.Charger.Source}
 	for _, c := range Chemistries() {
-		b, ok := p.Battery(c.Name)
-		require.True(t, ok, c.Name)
-		assert.Positive(t, b.PerKWh.Low, c.Name)
-		sources = append(sources, b.Source)
+		assert.Positive(t, c.Price.PerKWh.Low, c.Name)
+		sources = append(sources, c.Price.Source)
 	}
 	for _, g := range Generators() {
 		price, ok := p.Generator(g.Kind)
@@ -76,10 +74,8 @@ func TestPricesCoverWhatCanBeChosen(t *testing.T) {
 		sources = append(sources, price.Source)
 	}
 	for _, f := range Fuels() {
-		price, ok := p.Fuel(f.Name)
-		require.True(t, ok, f.Name)
-		assert.Positive(t, price.PerUnit.Low, f.Name)
-		sources = append(sources, price.Source)
+		assert.Positive(t, f.Price.PerUnit.Low, f.Name)
+		sources = append(sources, f.Price.Source)
 	}
 	for _, kind := range []string{"interlock", "manual-panel", "automatic", "whole-house"} {
 		price, ok := p.Transfer(kind)

@@ -9,8 +9,9 @@ import (
 // Every table of a transfer job says where it comes from.
 func TestTablesOfATransferJobAreSourced(t *testing.T) {
 	tr := Transfers()
+	propane, _ := FindFuel("propane")
 	for _, source := range []string{tr.Inlets.Source, tr.Panels.Source, tr.Switches.Source, tr.SingleLeg.Source, tr.Clearances.ExhaustSource, tr.Clearances.FixedSource,
-		tr.Clearances.StorageSource, PipeTables().Source, PipeTables().Cylinder.Source} {
+		tr.Clearances.StorageSource, PipeTables().Source, propane.Cylinder.Source} {
 		assert.NotEmpty(t, source)
 	}
 	for _, table := range PipeTables().Tables {

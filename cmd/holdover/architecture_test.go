@@ -1,12 +1,17 @@
 package main
 
 import (
+	"io/fs"
+	"os"
 	"os/exec"
+	"regexp"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"holdover/profiles"
 )
 
 // TestImportsRunOneWay holds the one line of the architecture: profiles, loads, planner, ui, cmd; a room may use those
@@ -39,4 +44,20 @@ func roomOf(path string, rooms []string) int {
 		}
 	}
 	return found
+}
+
+// All that the program knows of a fuel or a chemistry stands in its entry, so no code names one.
+func TestNoCodeNamesAFuelOrAChemistry(t *testing.T) {
+	names := strings.ReplaceAll(strings.Join(append(profiles.Names("fuels"), profiles.Names("chemistries")...), "|"), "-", "[- _]?")
+	named := regexp.MustCompile(`(?i)(^|[^a-z])(` + names + `)([^a-z]|$)`)
+	require.NoError(t, fs.WalkDir(os.DirFS("../.."), ".", func(path string, _ fs.DirEntry, err error) error {
+		if err != nil || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+			return err
+		}
+		text, err := os.ReadFile("../../" + path)
+		for i, line := range strings.Split(string(text), "\n") {
+			assert.NotRegexp(t, named, line, "%s:%d", path, i+1)
+		}
+		return err
+	}))
 }

@@ -89,7 +89,7 @@ func unmetAsGear(t *testing.T, house *home.Home, r *planner.Result, o planner.Op
 		entry = sheets[0].Sheet
 	case planner.Battery:
 		entry = sheets[0].Sheet
-		entry.Kind = sheet.Set
+		entry.Kind = home.Set
 		cells := sheets[1].Sheet
 		entry.Gear.Energy, entry.Gear.Chemistry, entry.Gear.Left, entry.Gear.Recharge = cells.Energy, cells.Chemistry, cells.Left, cells.Recharge
 	default:
@@ -107,7 +107,7 @@ func unmetAsGear(t *testing.T, house *home.Home, r *planner.Result, o planner.Op
 // catalogueBreaks holds the sizes commonly sold of the preferred fuel, as gear entries, to whether the plan has a generator.
 func catalogueBreaks(t *testing.T, house *home.Home, r *planner.Result) (broken []string) {
 	option, _ := r.Option(planner.Generator)
-	if house.Limits.Budget > 0 || !r.Turns.Found || len(house.Limits.Fuels) == 0 {
+	if house.Limits.Budget.Ends() || !r.Turns.Found || len(house.Limits.Fuels) == 0 {
 		return nil
 	}
 	made := slices.DeleteFunc(sheet.Generators(house), func(s sheet.Sheet) bool { return s.Fuel != house.Limits.Fuels[0] })
@@ -125,7 +125,7 @@ func fitOf(t *testing.T, house *home.Home, s sheet.Sheet) sheet.Unit {
 	g := s.Gear
 	var b strings.Builder
 	put := func(key string, value any) {
-		if g.Has(key) || s.Kind == sheet.Set && slices.Contains([]string{"energy", "chemistry", "capacity_left", "recharge"}, key) {
+		if g.Has(key) || s.Kind == home.Set && slices.Contains([]string{"energy", "chemistry", "capacity_left", "recharge"}, key) {
 			fmt.Fprintf(&b, ", %s: %v", key, value)
 		}
 	}

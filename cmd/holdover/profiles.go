@@ -18,7 +18,7 @@ func newProfiles(t terminal) *cobra.Command {
 		Example: `  holdover profiles                every circuit, by group
   holdover profiles refrigerator   one with all its figures and their source
   holdover profiles pumps          one group
-  holdover profiles lfp            what is known of a kind of battery
+  holdover profiles chemistries    the kinds of battery
   holdover profiles cautions       a table: ` + strings.Join(tableNames(), ", "),
 		Args:                  profileArgs,
 		ValidArgsFunction:     completeProfile,

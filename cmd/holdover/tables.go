@@ -15,13 +15,13 @@ var factTables = []struct {
 	facts func() []document.Fact
 }{
 	{"chemistries", func() []document.Fact {
-		return facts(profiles.Chemistries(), func(c profiles.Chemistry) (string, string) { return c.Name, c.Title })
+		return facts(profiles.Chemistries(), profiles.Chemistry.Label)
 	}},
 	{"engines", func() []document.Fact {
-		return facts(profiles.Engines(), func(e profiles.Engine) (string, string) { return e.Name, e.Title })
+		return facts(profiles.Engines(), profiles.Engine.Label)
 	}},
 	{"fuels", func() []document.Fact {
-		return facts(profiles.Fuels(), func(f profiles.Fuel) (string, string) { return f.Name, f.Title })
+		return facts(profiles.Fuels(), profiles.Fuel.Label)
 	}},
 	{"cautions", func() []document.Fact {
 		cautions := profiles.Cautions()

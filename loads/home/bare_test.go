@@ -74,7 +74,7 @@ func TestBare_FollowsTheUnitsOfTheHome(t *testing.T) {
 	assert.InDelta(t, 1600.2, float64(us.Site.Elevation), 1e-9)
 	assert.InDelta(t, 35, float64(us.Site.Hottest), 1e-9)
 	assert.InDelta(t, 22/1.8, float64(us.Site.DailyRange), 1e-9)
-	assert.InDelta(t, 37.85411784, float64(us.Limits.FuelStore), 1e-9)
+	assert.InDelta(t, 37.85411784, us.Limits.FuelStore.Most(), 1e-9)
 	assert.InDelta(t, 1850*0.09290304, float64(us.House.FloorArea), 1e-9)
 	assert.EqualValues(t, 100, us.Circuits[0].Running, "a power is in watts everywhere")
 	var told []string
@@ -90,7 +90,7 @@ func TestBare_FollowsTheUnitsOfTheHome(t *testing.T) {
 		require.NoError(t, err)
 		assert.EqualValues(t, 5250, si.Site.Elevation)
 		assert.EqualValues(t, 35, si.Site.Hottest)
-		assert.EqualValues(t, 10, si.Limits.FuelStore)
+		assert.EqualValues(t, 10, si.Limits.FuelStore.Most())
 		assert.Equal(t, "10 L (2.64 gal)", si.Understood("limits.fuel_store"))
 	}
 }
@@ -105,7 +105,7 @@ func TestBare_GearFileInTheUnitsOfTheHome(t *testing.T) {
 	assert.InDelta(t, 15.141647136, float64(us[0].FuelTank), 1e-9)
 	assert.EqualValues(t, 4, si[0].FuelTank)
 	assert.EqualValues(t, 1200, us[0].Price)
-	assert.Equal(t, "gasoline", us[0].Fuel)
+	assert.Equal(t, profiles.FuelName("gasoline"), us[0].Fuel)
 	house, err := Read([]byte("holdover: 1\ncircuits: [{name: A, running: 1 W}]\nsite: {elevation: 300}\ngear:\n  - {name: Old, kind: generator, fuel_tank: 7}\n"), "home.yaml")
 	require.NoError(t, err)
 	told := func() (paths []string) {

@@ -12,12 +12,6 @@ const (
 	Shed   Care = "shed"   // left off
 )
 
-// The waves a circuit may need.
-const (
-	Sine    = "sine"
-	AnyWave = "any"
-)
-
 // A Circuit is one branch circuit or appliance, its profile's fields filled in under its own.
 type Circuit struct {
 	Name        string          `key:"name" required:"true" doc:"what the panel label says"`
@@ -52,7 +46,7 @@ type Circuit struct {
 
 // Needs is what a circuit asks of its supply.
 type Needs struct {
-	Wave           string        `key:"wave" one:"sine,any" doc:"sine or any"`
+	Wave           Wave          `key:"wave" one:"sine,any" doc:"sine or any"`
 	Gap            units.Seconds `key:"gap" range:"0,86400" bare_from:"1" doc:"longest break in supply it rides through"`
 	EarthedNeutral bool          `key:"earthed_neutral" doc:"burner's flame sensing needs an earthed neutral"`
 	CanWait        units.Hours   `key:"can_wait" range:"0,720" doc:"how long it can be without supply"`
@@ -68,10 +62,13 @@ type Heater struct {
 	GuardFrom   units.Celsius `key:"guard_from" range:"-20,20" doc:"temperature below which the frost heaters cut in"`
 	GuardFull   units.Celsius `key:"guard_full" range:"-60,10" doc:"temperature at which they never rest"`
 	Draw        units.Minutes `key:"draw" range:"0,1440" doc:"minutes a day it burns"`
-	StandsIn    string        `key:"stands_in" one:"indoors,garage,outdoors" doc:"indoors, garage or outdoors"`
+	StandsIn    Spot          `key:"stands_in" one:"indoors,garage,outdoors" doc:"indoors, garage or outdoors"`
 	GarageTemp  units.Celsius `key:"garage_temp" range:"-60,60" doc:"coldest the place gets where it stands"`
 	GasInput    units.Watts   `key:"gas_input" range:"0,500000" doc:"gas burnt at full fire"`
 }
+
+// Inside says whether it stands in the house, as it does where nobody says otherwise.
+func (h *Heater) Inside() bool { return h.StandsIn == "" || h.StandsIn == Indoors }
 
 // A Tank is the hot water that a water heater holds.
 type Tank struct {

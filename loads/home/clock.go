@@ -6,8 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"gopkg.in/yaml.v3"
-
 	"holdover/loads/units"
 	"holdover/profiles"
 )
@@ -65,22 +63,17 @@ func parseClock(text string) (units.Hours, error) {
 	return units.Hours(float64(hours) + float64(minutes)/60), nil
 }
 
-func (s *StartHour) readNode(r *reader, n *yaml.Node, path string) {
-	text, ok := r.scalar(n, path)
-	if !ok {
-		return
-	}
+func (s *StartHour) readText(text string) (says string, err error) {
 	if text == "worst" {
 		*s = StartHour{Worst: true}
-		return
+		return text, nil
 	}
 	at, err := parseClock(text)
 	if err != nil {
-		r.fault(n, path, "%v; worst is accepted too", err)
-		return
+		return "", fmt.Errorf("%w; worst is accepted too", err)
 	}
 	*s = StartHour{At: at}
-	r.echoWord(path, text, s.String())
+	return s.String(), nil
 }
 
 // echoWord records what was understood of a text that is written otherwise.

@@ -26,6 +26,7 @@ type Field struct {
 	Motor     bool             // may be given as a motor's horsepower
 	lowSaid   string           // Low in a unit in which it is a plain number: "1 min"; empty where it is one in the base unit
 	index     int
+	entry     string // of a registry, where the field is a map with a value for each of its entries
 	kind      reflect.Type
 }
 
@@ -79,31 +80,10 @@ func unitDimensions(unit string) *units.Dimension {
 		return &units.Years
 	case unit == "USD":
 		return &units.Money
+	case unit == "L":
+		return &units.Volume
 	}
 	return nil
-}
-
-// registries give the words of a field that are the names of a table of profiles, so that a new entry there is accepted here.
-var registries = map[string]func() []string{
-	"codes": profiles.Codes,
-	"chemistries": func() []string {
-		return namesOf(profiles.Chemistries(), func(c profiles.Chemistry) string { return c.Name })
-	},
-	"engines": func() []string {
-		return namesOf(profiles.Engines(), func(e profiles.Engine) string { return e.Name })
-	},
-	"fuels": func() []string { return namesOf(profiles.Fuels(), func(f profiles.Fuel) string { return f.Name }) },
-	"places": func() []string {
-		return namesOf(profiles.Places().Places, func(p profiles.StoragePlace) string { return p.Name })
-	},
-}
-
-func namesOf[E any](entries []E, name func(E) string) []string {
-	names := make([]string, len(entries))
-	for i, e := range entries {
-		names[i] = name(e)
-	}
-	return names
 }
 
 var fieldCache sync.Map // reflect.Type → []Field
@@ -114,12 +94,43 @@ func fieldsOf(t reflect.Type) []Field {
 	}
 	var fields []Field
 	for i := range t.NumField() {
+		if t.Field(i).Tag.Get("each") == "fuel" {
+			fields = append(fields, eachFuel(t.Field(i), i)...)
+		}
 		if f, ok := fieldFrom(t.Field(i), i); ok {
 			fields = append(fields, f)
 		}
 	}
 	fieldCache.Store(t, fields)
 	return fields
+}
+
+// eachFuel is a field for each fuel of one that is a map with a value for every fuel: what its price is given under.
+func eachFuel(sf reflect.StructField, index int) (fields []Field) {
+	for _, fuel := range profiles.Fuels() {
+		sf.Type = reflect.TypeFor[float64]()
+		sf.Tag = reflect.StructTag(fmt.Sprintf(`key:%q unit:%q range:"0,1000" doc:%q`, fuel.PriceKey(), "USD/"+fuel.Unit, strings.ToLower(fuel.Title)+", for each "+fuel.UnitTitle))
+		f, _ := fieldFrom(sf, index)
+		f.entry = string(fuel.Name)
+		fields = append(fields, f)
+	}
+	return fields
+}
+
+// in is the field's value in its struct. The map of one that is an entry's is made when it is first asked for.
+func (f Field) in(v reflect.Value) reflect.Value {
+	v = v.Field(f.index)
+	if f.entry == "" {
+		return v
+	}
+	if v.IsNil() {
+		v.Set(reflect.MakeMap(v.Type()))
+	}
+	key := reflect.ValueOf(f.entry).Convert(v.Type().Key())
+	if !v.MapIndex(key).IsValid() {
+		v.SetMapIndex(key, reflect.New(f.kind))
+	}
+	return v.MapIndex(key).Elem()
 }
 
 func fieldFrom(sf reflect.StructField, index int) (Field, bool) {
@@ -136,7 +147,7 @@ func fieldFrom(sf reflect.StructField, index int) (Field, bool) {
 		f.BareFrom = f.bound(text)
 	}
 	if table := sf.Tag.Get("from"); table != "" {
-		f.Words = registries[table]()
+		f.Words = profiles.Names(table)
 	}
 	if words := sf.Tag.Get("one"); words != "" {
 		f.Words = append(f.Words, strings.Split(words, ",")...)

@@ -50,16 +50,16 @@ func TestRanges_AreSaidExactly(t *testing.T) {
 // What a table of profiles has is accepted where a home file names it, and all of it is said where a word is not; a new entry of a
 // table needs nothing here.
 func TestChoices_FollowTheTables(t *testing.T) {
-	fuels := namesOf(profiles.Fuels(), func(f profiles.Fuel) string { return f.Name })
-	chemistries := namesOf(profiles.Chemistries(), func(c profiles.Chemistry) string { return c.Name })
+	fuels, chemistries := profiles.Names("fuels"), profiles.Names("chemistries")
 	for text, names := range map[string][]string{
 		"limits: {fuels: [%s]}":                           fuels,
 		"gear: [{name: G, kind: generator, fuel: %s}]":    fuels,
 		"gear: [{name: B, kind: battery, chemistry: %s}]": chemistries,
 		"assume: {chemistry: %s}":                         chemistries,
-		"assume: {engine: %s}":                            namesOf(profiles.Engines(), func(e profiles.Engine) string { return e.Name }),
-		"limits: {battery_place: %s}":                     append(namesOf(profiles.Places().Places, func(p profiles.StoragePlace) string { return p.Name }), "none"),
+		"assume: {engine: %s}":                            profiles.Names("engines"),
+		"limits: {battery_place: %s}":                     append(profiles.Names("places"), "none"),
 		"site: {gas: {pipe: %s, length: 3 m}}":            profiles.PipeTables().Sizes,
+		"site: {gas: {kind: %s}}":                         profiles.Names("gases"),
 	} {
 		for _, name := range names {
 			_, err := Read([]byte("holdover: 1\n"+fmt.Sprintf(text, name)+"\ncircuits: [{name: A, running: 1 W}]\n"), "home.yaml")

@@ -54,12 +54,12 @@ type House struct {
 	Indoors      units.Celsius            `key:"indoors" range:"-10,40" doc:"temperature kept inside in winter"`
 	CooledTo     units.Celsius            `key:"cooled_to" range:"10,40" doc:"temperature that cooling keeps"`
 	Gains        units.Watts              `key:"gains" range:"0,20000" doc:"heat from people, animals and sun while nothing else heats"`
-	Units        string                   `key:"units" one:"us,si" doc:"units shown: us or si"`
+	Units        units.System             `key:"units" one:"us,si" doc:"units shown: us or si"`
 
 	SmallAppliances int             `key:"small_appliance_circuits" range:"0,40" doc:"20 A circuits for small appliances in kitchen and dining rooms"`
 	Laundry         int             `key:"laundry_circuits" range:"0,20" doc:"20 A circuits for laundry"`
 	Code            string          `key:"code" from:"codes" doc:"wiring code in force, by its edition"`
-	Transfer        string          `key:"transfer" one:"manual,automatic,managed" doc:"manual, automatic, or automatic with load management"`
+	Transfer        TransferMode    `key:"transfer" one:"manual,automatic,managed" doc:"manual, automatic, or automatic with load management"`
 	MeasuredDemand  units.Nameplate `key:"measured_demand" range:"1,1000000" doc:"highest 15-minute demand measured, W or VA"`
 	MeasuredOver    string          `key:"measured_over" one:"year,30-days" doc:"how long it was measured: year or 30-days"`
 }
@@ -79,18 +79,11 @@ type Site struct {
 	Sun           Sun           `key:"sun" doc:"solar energy that helps: {kwh_per_day: 12}, with {hours: [24 shares]} if known"`
 }
 
-// The seasons an outage may fall in.
-const (
-	Winter = "winter"
-	Summer = "summer"
-	Mild   = "mild"
-)
-
 // An Outage is the `outage` section.
 type Outage struct {
 	Length  units.Hours `key:"length" range:"1 min,2160" doc:"how long to hold out"`
 	Start   StartHour   `key:"start" doc:"clock time it begins, or worst"`
-	Season  string      `key:"season" one:"winter,summer,mild" doc:"winter, summer or mild"`
+	Season  Season      `key:"season" one:"winter,summer,mild" doc:"winter, summer or mild"`
 	PerYear float64     `key:"per_year" unit:"1/year" range:"0,365" doc:"outages expected in a year"`
 	Apart   units.Hours `key:"apart" range:"0,8760" doc:"the next outage may come so soon after the last"`
 	Lasts   Lasts       `key:"lasts" doc:"how long outages last here: {half: 2 h, nine_in_ten: 10 h}"`
@@ -178,7 +171,7 @@ func (h *Home) Code() *profiles.Code {
 }
 
 // System is the units of the home, in which its bare lengths, areas, volumes and temperatures are.
-func (h *Home) System() units.System { return units.System(h.House.Units) }
+func (h *Home) System() units.System { return h.House.Units }
 
 // Given says whether the home file itself has the field.
 func (h *Home) Given(path string) bool { return h.origins[path].Line > 0 }

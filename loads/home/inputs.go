@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"reflect"
 	"strings"
+
+	"holdover/loads/units"
 )
 
 // An Input is one value that a plan rests on, with where it came from.
@@ -25,7 +27,7 @@ func (h *Home) Inputs() []Input {
 		if section.kind.Kind() != reflect.Struct {
 			continue
 		}
-		v := root.Field(section.index)
+		v := section.in(root)
 		for _, f := range fieldsOf(section.kind) {
 			path := join(section.Key, f.Key)
 			origin, ok := h.origins[path]
@@ -35,11 +37,11 @@ func (h *Home) Inputs() []Input {
 			if f.kind == reflect.TypeFor[Lasts]() {
 				for _, inner := range fieldsOf(f.kind) {
 					at := join(path, inner.Key)
-					out = append(out, input(v.Field(f.index).Field(inner.index), inner, at, h.origins[at]))
+					out = append(out, input(inner.in(f.in(v)), inner, at, h.origins[at]))
 				}
 				continue
 			}
-			out = append(out, input(v.Field(f.index), f, path, origin))
+			out = append(out, input(f.in(v), f, path, origin))
 		}
 	}
 	return out
@@ -47,6 +49,9 @@ func (h *Home) Inputs() []Input {
 
 func input(v reflect.Value, f Field, path string, origin Origin) Input {
 	in := Input{Path: path, Doc: f.Doc, Origin: origin}
+	if limit, ok := v.Interface().(units.Limit); ok {
+		v = reflect.ValueOf(limit.Most())
+	}
 	switch {
 	case v.Kind() == reflect.Float64:
 		in.Value, in.Unit = v.Float(), f.Unit

@@ -2,22 +2,22 @@ package home
 
 import (
 	"cmp"
+	"fmt"
 	"regexp"
 	"strings"
 
-	"gopkg.in/yaml.v3"
-
 	"holdover/loads/units"
+	"holdover/profiles"
 )
 
-// Limits is the `limits` section: what rules an option out. A zero quantity means no such limit.
+// Limits is the `limits` section: what rules an option out.
 type Limits struct {
-	Generator    string       `key:"generator" one:"allowed,none" doc:"allowed, or none where there is no place for one"`
-	Fuels        []string     `key:"fuels" from:"fuels" doc:"fuels to be had, the preferred first"`
-	FuelStore    units.Litres `key:"fuel_store" range:"0,100000" doc:"fuel kept on the place"`
-	Quiet        QuietHours   `key:"quiet" doc:"hours in which no engine may run, like 22:00-07:00"`
-	BatteryPlace string       `key:"battery_place" from:"places" one:"none" doc:"where the battery would stand, or none"`
-	Budget       float64      `key:"budget" unit:"USD" range:"0,10000000" doc:"most to be spent at purchase"`
+	Generator    GeneratorLimit      `key:"generator" one:"allowed,none" doc:"allowed, or none where there is no place for one"`
+	Fuels        []profiles.FuelName `key:"fuels" from:"fuels" doc:"fuels to be had, the preferred first"`
+	FuelStore    units.Limit         `key:"fuel_store" unit:"L" range:"0,100000" doc:"fuel kept on the place"`
+	Quiet        QuietHours          `key:"quiet" doc:"hours in which no engine may run, like 22:00-07:00"`
+	BatteryPlace profiles.PlaceName  `key:"battery_place" from:"places" one:"none" doc:"where the battery would stand, or none"`
+	Budget       units.Limit         `key:"budget" unit:"USD" range:"0,10000000" doc:"most to be spent at purchase"`
 }
 
 // A QuietHours is a daily stretch of clock time, which may pass midnight. From equal to To is no quiet at all.
@@ -53,27 +53,20 @@ func (q QuietHours) String() string {
 // spanOfDay is two clock times and what stands between them.
 var spanOfDay = regexp.MustCompile(`^(?:(?i:from|between) +)?(.+?) *(?:-|–|—| (?i:to|until|till|and) ) *(.+)$`)
 
-func (q *QuietHours) readNode(r *reader, n *yaml.Node, path string) {
-	text, ok := r.scalar(n, path)
-	if !ok {
-		return
-	}
+func (q *QuietHours) readText(text string) (says string, err error) {
 	const wanted = "two different clock times like \"22:00-07:00\" or 10pm-7am are wanted"
 	m := spanOfDay.FindStringSubmatch(strings.Join(strings.Fields(text), " "))
 	if m == nil {
-		r.fault(n, path, "%q found; %s", text, wanted)
-		return
+		return "", fmt.Errorf("%q found; %s", text, wanted)
 	}
 	from, err1 := parseClock(m[1])
 	to, err2 := parseClock(m[2])
 	if err := cmp.Or(err1, err2); err != nil {
-		r.fault(n, path, "%v; %s", err, wanted)
-		return
+		return "", fmt.Errorf("%w; %s", err, wanted)
 	}
 	if from == to {
-		r.fault(n, path, "%q found; %s", text, wanted)
-		return
+		return "", fmt.Errorf("%q found; %s", text, wanted)
 	}
 	*q = QuietHours{from, to}
-	r.echoWord(path, text, q.String())
+	return q.String(), nil
 }

@@ -185,7 +185,7 @@ func (r *reader) readDefaults(house *Home) {
 func fieldByKey(v reflect.Value, key string) (reflect.Value, Field) {
 	for _, f := range fieldsOf(v.Type()) {
 		if f.Key == key {
-			return v.Field(f.index), f
+			return f.in(v), f
 		}
 	}
 	panic("home: no key " + key + " in " + v.Type().String())

@@ -29,10 +29,16 @@ type reader struct {
 	motors  map[string]float64 // running draws given as a motor's horsepower, by path
 }
 
-// A ownReader is a field type that reads itself, because it has a form of its own.
-type ownReader interface {
-	readNode(r *reader, n *yaml.Node, path string)
-}
+// An ownReader is a field type that reads itself, because it has a form of its own; a textReader is one whose form is a text, and says
+// what it understood.
+type (
+	ownReader interface {
+		readNode(r *reader, n *yaml.Node, path string)
+	}
+	textReader interface {
+		readText(text string) (says string, err error)
+	}
+)
 
 // The most that a person types on purpose.
 const (
@@ -83,7 +89,7 @@ func (r *reader) mapping(n *yaml.Node, v reflect.Value, path string) {
 	fields := fieldsOf(v.Type())
 	for key, value := range r.entries(n, path, fields) {
 		f := fields[slices.IndexFunc(fields, func(f Field) bool { return f.Key == key })]
-		r.value(value, v.Field(f.index), f, join(path, key))
+		r.value(value, f.in(v), f, join(path, key))
 	}
 }
 
@@ -130,8 +136,15 @@ func (r *reader) value(n *yaml.Node, v reflect.Value, f Field, path string) {
 		return
 	}
 	r.note(n, path)
-	if own, ok := v.Addr().Interface().(ownReader); ok {
+	switch own := v.Addr().Interface().(type) {
+	case ownReader:
 		own.readNode(r, n, path)
+		return
+	case textReader:
+		r.text(n, own, path)
+		return
+	case *units.Limit:
+		r.limit(n, own, f, path)
 		return
 	}
 	switch v.Kind() {
@@ -148,6 +161,29 @@ func (r *reader) value(n *yaml.Node, v reflect.Value, f Field, path string) {
 		if text, ok := r.scalar(n, path); ok {
 			r.scalarInto(n, text, v, f, path)
 		}
+	}
+}
+
+func (r *reader) text(n *yaml.Node, into textReader, path string) {
+	text, ok := r.scalar(n, path)
+	if !ok {
+		return
+	}
+	says, err := into.readText(text)
+	if err != nil {
+		r.fault(n, path, "%v", err)
+		return
+	}
+	r.echoWord(path, text, says)
+}
+
+func (r *reader) limit(n *yaml.Node, into *units.Limit, f Field, path string) {
+	text, ok := r.scalar(n, path)
+	if !ok {
+		return
+	}
+	if most, ok := r.number(n, text, f, path); ok {
+		*into = units.AtMost(most)
 	}
 }
 
@@ -235,7 +271,7 @@ func (r *reader) sequence(n *yaml.Node, v reflect.Value, f Field, path string) {
 	}
 }
 
-// wordsIn makes a list of words that stand without brackets: propane, gasoline.
+// wordsIn makes a list of words that stand without brackets, with commas between them.
 func wordsIn(n *yaml.Node) []*yaml.Node {
 	var items []*yaml.Node
 	for _, word := range strings.Split(n.Value, ",") {

@@ -63,13 +63,13 @@ func (c *Circuit) readProfile(r *reader, n *yaml.Node, path string) {
 
 func suggestProfile(like string) string {
 	for _, word := range profiles.EverydayWord(strings.ToLower(like)) {
-		for _, name := range profileNames() {
+		for _, name := range profiles.Names("circuits") {
 			if strings.Contains(name, strings.ReplaceAll(word, " ", "-")) {
 				return "; did you mean " + name + "?"
 			}
 		}
 	}
-	if best := nearest(like, profileNames()); best != "" {
+	if best := nearest(like, profiles.Names("circuits")); best != "" {
 		return "; did you mean " + best + "?"
 	}
 	return "; holdover profiles lists them"
@@ -140,7 +140,7 @@ func (r *reader) fillChemistry(root *yaml.Node, house *Home) {
 	if !ok {
 		return // the word itself was faulted
 	}
-	source := Origin{Source: "chemistry " + chemistry.Name + ": " + chemistry.Source}
+	source := Origin{Source: "chemistry " + string(chemistry.Name) + ": " + chemistry.Source}
 	for _, d := range []struct {
 		key   string
 		into  *float64

@@ -93,7 +93,7 @@ func formOf(f Field, path string) map[string]any {
 	case f.Dimension != nil:
 		return quantityForm(f)
 	case f.Key == "like":
-		return enum(profileNames())
+		return enum(profiles.Names("circuits"))
 	case f.Words != nil && t.Kind() == reflect.String:
 		return wordForm(f.Words)
 	}
@@ -168,7 +168,7 @@ func init() { // not a literal: object refers back to it
 			return pattern("([fF][rR][oO][mM] +|[bB][eE][tT][wW][eE][eE][nN] +)?" + clock + "( *[-–—] *| +([tT][oO]|[uU][nN][tT][iI][lL]|[tT][iI][lL][lL]|[aA][nN][dD]) +)" + clock)
 		},
 		reflect.TypeFor[EngineDerate](): func() map[string]any {
-			return map[string]any{"anyOf": []any{enum([]string{ISO3046, RuleOfThumb}), map[string]any{"type": "number", "minimum": leastDerate, "maximum": 1}}}
+			return map[string]any{"anyOf": []any{enum([]string{string(ISO3046), string(RuleOfThumb)}), map[string]any{"type": "number", "minimum": leastDerate, "maximum": 1}}}
 		},
 		reflect.TypeFor[Start](): func() map[string]any { return wordOr(enum([]string{string(NoStart)}), reflect.TypeFor[startKeys]()) },
 		reflect.TypeFor[Use](): func() map[string]any {
@@ -187,10 +187,6 @@ func init() { // not a literal: object refers back to it
 
 func wordOr(word map[string]any, t reflect.Type) map[string]any {
 	return map[string]any{"anyOf": []any{word, object(t, "")}}
-}
-
-func profileNames() []string {
-	return namesOf(profiles.Circuits(), func(p profiles.Circuit) string { return p.Name })
 }
 
 // defaultOf finds the default of the field at a path.

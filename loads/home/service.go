@@ -1,9 +1,8 @@
 package home
 
 import (
+	"fmt"
 	"strings"
-
-	"gopkg.in/yaml.v3"
 
 	"holdover/loads/units"
 )
@@ -29,17 +28,13 @@ func (s Service) LegVolts() units.Volts {
 	return 120
 }
 
-func (s *Service) readNode(r *reader, n *yaml.Node, path string) {
-	text, ok := r.scalar(n, path)
-	if !ok {
-		return
-	}
+func (s *Service) readText(text string) (says string, err error) {
 	plain := strings.TrimSuffix(strings.ReplaceAll(text, " ", ""), "V")
 	for _, known := range Services() {
 		if plain == strings.TrimSuffix(known, " V") {
 			*s = Service(known)
-			return
+			return text, nil
 		}
 	}
-	r.fault(n, path, "%q found; %s is accepted", text, oneOf(Services()))
+	return "", fmt.Errorf("%q found; %s is accepted", text, oneOf(Services()))
 }

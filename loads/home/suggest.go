@@ -9,7 +9,11 @@ func suggest(key string, fields []Field) string {
 }
 
 func fieldKeys(fields []Field) []string {
-	return namesOf(fields, func(f Field) string { return f.Key })
+	keys := make([]string, len(fields))
+	for i, f := range fields {
+		keys[i] = f.Key
+	}
+	return keys
 }
 
 // nearest gives the word that differs from text by the fewest letters, if by no more than a third of its length.

@@ -17,7 +17,7 @@ type Runs []Run
 type Run struct {
 	Name       string        `key:"name" required:"true" doc:"from where to where"`
 	Length     units.Metres  `key:"length" range:"0.3,3000" required:"true" doc:"one way"`
-	Metal      string        `key:"metal" one:"copper,aluminium,aluminum" doc:"copper (unless given) or aluminium"`
+	Metal      Metal         `key:"metal" one:"copper,aluminium,aluminum" doc:"copper (unless given) or aluminium"`
 	Serves     string        `key:"serves" one:"source,service,feeder,branch" doc:"source (unless given): from the generator or inverter; service: the whole dwelling; feeder; branch"`
 	Amps       units.Amps    `key:"amps" range:"0.5,1200" doc:"current it carries; of a source, what its nameplate says"`
 	Volts      units.Volts   `key:"volts" range:"100,250" doc:"between its two conductors"`
@@ -35,16 +35,16 @@ func (r Runs) String() string {
 	return strings.Join(names, "; ")
 }
 
-// Gas is the piping that a gas or propane generator would hang on.
+// Gas is the piping, or the cylinders, that a generator on gas would hang on.
 type Gas struct {
-	Kind       string                   `key:"kind" one:"natural-gas,propane" doc:"natural-gas (unless given) or propane"`
+	Kind       profiles.FuelName        `key:"kind" from:"gases" doc:"kind of gas; unless given, what comes by pipe"`
 	Material   string                   `key:"material" one:"iron,polyethylene" doc:"iron (unless given) or polyethylene"`
 	Pipe       Pipe                     `key:"pipe" doc:"pipe size: 1/2 in, 3/4 in, 1 in or 1-1/4 in"`
 	Length     units.Metres             `key:"length" range:"0.3,1000" doc:"from the meter or regulator to the farthest appliance"`
-	Pressure   units.Kilopascals        `key:"pressure" range:"0.5,700" doc:"where the pipe begins; 7 in w.c. of natural gas, 11 in w.c. of propane unless given"`
+	Pressure   units.Kilopascals        `key:"pressure" range:"0.5,700" doc:"where the pipe begins; the usual pressure of its gas unless given"`
 	Meter      units.CubicMetresPerHour `key:"meter" range:"0.5,1000" doc:"what the meter can give"`
 	Appliances units.Watts              `key:"appliances" range:"0,1000000" doc:"gas burnt by everything else on this pipe"`
-	Cylinders  int                      `key:"cylinders" range:"0,50" doc:"propane cylinders of 100 lb side by side"`
+	Cylinders  int                      `key:"cylinders" range:"0,50" doc:"cylinders of 100 lb side by side"`
 	Left       float64                  `key:"left" range:"0.1,1" doc:"how full they still are when it matters, a half unless given"`
 }
 
@@ -59,19 +59,15 @@ func (g Gas) String() string {
 // A Pipe is a pipe size in inches, as the trade writes it.
 type Pipe string
 
-func (p *Pipe) readNode(r *reader, n *yaml.Node, path string) {
-	text, ok := r.scalar(n, path)
-	if !ok {
-		return
-	}
+func (p *Pipe) readText(text string) (says string, err error) {
 	plain := strings.TrimSuffix(strings.ReplaceAll(strings.ReplaceAll(text, " in", ""), " ", "-"), "\"")
 	for _, size := range profiles.PipeTables().Sizes {
 		if plain == size {
 			*p = Pipe(size)
-			return
+			return text, nil
 		}
 	}
-	r.fault(n, path, "%q found; %s in is accepted", text, oneOf(profiles.PipeTables().Sizes))
+	return "", fmt.Errorf("%q found; %s in is accepted", text, oneOf(profiles.PipeTables().Sizes))
 }
 
 // checkWiring holds the runs and the pipe to what a single field cannot know.
@@ -101,7 +97,7 @@ func (r *reader) checkRun(n *yaml.Node, house *Home, run *Run, path string) {
 			r.fault(child(n, key), join(path, key), "%s °C found; 60 C, 75 C or 90 C is accepted", units.Format(float64(at)))
 		}
 	}
-	if run.Metal == "aluminum" {
-		run.Metal = "aluminium"
+	if run.Metal == aluminum {
+		run.Metal = Aluminium
 	}
 }

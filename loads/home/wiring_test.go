@@ -54,7 +54,7 @@ func TestWiring_Reads(t *testing.T) {
 	require.NoError(t, err)
 	run, gas, c := house.Site.Runs[0], house.Site.Gas, house.Circuits[0]
 	assert.InDelta(t, 30.48, float64(run.Length), 1e-9)
-	assert.Equal(t, "aluminium", run.Metal)
+	assert.Equal(t, home.Aluminium, run.Metal)
 	assert.InDelta(t, 40, float64(run.Ambient), 1e-9)
 	assert.Equal(t, home.Pipe("1-1/4"), gas.Pipe)
 	assert.InDelta(t, 13.789514, float64(gas.Pressure), 1e-9)

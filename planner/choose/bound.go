@@ -63,11 +63,11 @@ func (s *search) leastRunning(m *Machine, modules int, chargerKW float64) float6
 	}
 	hours := energy / min(m.SiteKW, n.mostWantKW+min(chargerKW, s.Battery.TakesKW(modules)))
 	fuel := m.Line.IdleUnitsPerHourPerKW*m.KW*hours + m.Line.UnitsPerKWh*max(energy, m.LeastKW*hours)
-	if fuel > m.Store*(1+1e-9) {
+	if !m.Store.Allows(fuel) {
 		return math.Inf(1)
 	}
 	yearly := s.OutagesPerYear * s.Horizon.Annuity
-	return fuel*(m.FuelPrice.PerUnit.Typical*yearly+m.FuelPrice.StorePerUnit.Typical) + hours*m.Price.UpkeepPerHour.Typical*yearly +
+	return fuel*(m.Fuel.Price.PerUnit.Typical*yearly+m.Fuel.Price.StorePerUnit.Typical) + hours*m.Price.UpkeepPerHour.Typical*yearly +
 		s.leastWear(m, hours*(1-1e-6)-1e-6)
 }
 

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"holdover/loads/units"
 )
 
 // everyDesign calls try with each design of a kind: the whole grid, nothing passed over. What the grid is: at least the
@@ -41,7 +43,7 @@ func bruteBest(c *Case, kind Kind) (best Outcome, ok bool) {
 	cost := math.Inf(1)
 	everyDesign(c, kind, func(d Design) {
 		o := c.Try(d)
-		within := c.Budget == 0 || o.Cost.Purchase <= c.Budget
+		within := o.Cost.Purchase <= c.Budget.Most()
 		if o.Carried() && within && o.Cost.Total() < cost {
 			best, cost, ok = o, o.Cost.Total(), true
 		}
@@ -54,7 +56,7 @@ func describe(t *rapid.T, what string, o Outcome, ok bool) {
 	t.Logf("%s: ok %v, %d modules, %g VA, charger %g kW, %+v, cost %g, short %g kWh, fuel %g, hours %g", what, ok, o.Modules, o.InverterVA,
 		o.ChargerKW, o.Policy, o.Cost.Total(), o.Run.ShortKWh, o.Run.Fuel, o.Run.RunHours)
 	if m := o.Machine; m != nil {
-		t.Logf("    on %s %s %g kW (%g here), store %g", m.Fuel.Name, m.Kind, m.KW, m.SiteKW, m.Store)
+		t.Logf("    on %s %s %g kW (%g here), store %g", m.Fuel.Name, m.Kind, m.KW, m.SiteKW, m.Store.Most())
 	}
 }
 
@@ -79,7 +81,7 @@ func TestChoice_EqualsTryingEveryDesign(t *testing.T) {
 				describe(t, "search", got, ok)
 				t.Fatalf("%s: the search differs from trying every design", k)
 			}
-			if ok && (!c.Try(got.Design).Carried() || (c.Budget > 0 && got.Cost.Purchase > c.Budget)) {
+			if ok && (!c.Try(got.Design).Carried() || !c.Budget.Allows(got.Cost.Purchase)) {
 				t.Fatalf("%s: the best is not carried within the budget", k)
 			}
 			if wantOK {
@@ -112,7 +114,7 @@ func TestChoice_BeyondTheBudgetStillCarries(t *testing.T) {
 	beyond := 0
 	checkAtLeast(t, 200, func(t *rapid.T) {
 		c := smallCase(t)
-		c.Budget = 1
+		c.Budget = units.AtMost(1)
 		if c.PowerModules >= len(c.Battery.UsableKWh) {
 			t.Skip("too small")
 		}
@@ -122,7 +124,7 @@ func TestChoice_BeyondTheBudgetStillCarries(t *testing.T) {
 				t.Fatalf("%s within a budget of 1: %+v", k, got)
 			}
 			free := *c
-			free.Budget = 0
+			free.Budget = units.Limit{}
 			want, any := bruteBest(&free, k)
 			if any != (got.Real() && got.Carried()) {
 				t.Fatalf("%s: carried without a budget %v, but the outcome beyond it is %+v", k, any, got)

@@ -36,9 +36,9 @@ type Case struct {
 	PowerModules   int // fewest modules that give the running power
 	OutagesPerYear float64
 	Horizon        Horizon
-	Budget         float64 // 0: none
-	RotatingH      float64 // hours a day that circuits taking turns say they want between them; beyond 24 nothing carries the house
-	NoTurns        bool    // no timetable keeps every waiting limit, so nothing carries the house
+	Budget         units.Limit // of what it costs to buy
+	RotatingH      float64     // hours a day that circuits taking turns say they want between them; beyond 24 nothing carries the house
+	NoTurns        bool        // no timetable keeps every waiting limit, so nothing carries the house
 
 	rates rates
 	duty  *sheet.Duty
@@ -98,7 +98,7 @@ func NewCase(d *sheet.Duty) *Case {
 // addBattery finds the inverters that do their part, and whether a battery does.
 func (c *Case) addBattery() {
 	cells := sheet.BatteryOf(c.duty.Home, c.PowerModules)
-	for _, va := range profiles.InverterSizesVA() {
+	for _, va := range profiles.InvertersMade().VA {
 		if c.duty.Holds(sheet.InverterOf(c.duty.Home, va), sheet.Place{Part: sheet.House, Battery: &cells}) {
 			c.InvertersVA = append(c.InvertersVA, va)
 		}
@@ -129,18 +129,18 @@ func (c *Case) WithLength(length units.Hours) *Case {
 	return &other
 }
 
-// WithStore is the same case with another fuel store, in L; piped fuel stays without limit.
-func (c *Case) WithStore(store units.Litres) *Case {
+// WithStore is the same case with another store of fuel; piped fuel stays without end.
+func (c *Case) WithStore(store units.Limit) *Case {
 	other := *c
 	other.Machines, other.Generators = withStore(c.Machines, store), withStore(c.Generators, store)
 	return &other
 }
 
-func withStore(machines []Machine, store units.Litres) []Machine {
+func withStore(machines []Machine, store units.Limit) []Machine {
 	out := slices.Clone(machines)
 	for i := range out {
 		if out[i].Fuel.Stored {
-			out[i].Store = float64(store)
+			out[i].Store = store
 		}
 	}
 	return out
@@ -149,9 +149,9 @@ func withStore(machines []Machine, store units.Litres) []Machine {
 // WithModulePrice is the same case at another price of a battery module, for each kWh.
 func (c *Case) WithModulePrice(perKWh float64) *Case {
 	other := *c
-	other.rates.batteryPerKWh = perKWh
+	other.rates.battery.PerKWh.Typical = perKWh
 	return &other
 }
 
 // ModulePrice is the price in force of a battery module, for each kWh.
-func (c *Case) ModulePrice() float64 { return c.rates.batteryPerKWh }
+func (c *Case) ModulePrice() float64 { return c.rates.battery.PerKWh.Typical }

@@ -63,23 +63,36 @@ func (c *Cost) add(h Horizon, p Price) {
 
 // A Part is one thing a design is bought as.
 type Part struct {
-	Name  string // transfer, battery, inverter, charger, generator or fuel store; empty for none
+	Kind  PartKind // empty for none
 	Price Price
 }
 
+// A PartKind is what a part is.
+type PartKind string
+
+// The kinds.
+const (
+	transferPart  PartKind = "transfer"
+	batteryPart   PartKind = "battery"
+	inverterPart  PartKind = "inverter"
+	chargerPart   PartKind = "charger"
+	generatorPart PartKind = "generator"
+	storePart     PartKind = "fuel_store"
+)
+
 // Parts lists what a design is bought as. Fuel and running hours are those of one outage.
 func (c *Case) Parts(d Design, fuelUnits, runHours float64) (parts [6]Part) {
-	parts[0] = Part{"transfer", c.rates.transfer}
+	parts[0] = Part{transferPart, c.rates.transfer}
 	if d.Modules > 0 {
-		parts[1] = Part{"battery", c.batteryPrice(d.Modules)}
-		parts[2] = Part{"inverter", c.inverterPrice(d.InverterVA)}
+		parts[1] = Part{batteryPart, c.batteryPrice(d.Modules)}
+		parts[2] = Part{inverterPart, c.inverterPrice(d.InverterVA)}
 	}
 	if d.ChargerKW > 0 {
-		parts[3] = Part{"charger", c.chargerPrice(d.ChargerKW)}
+		parts[3] = Part{chargerPart, c.chargerPrice(d.ChargerKW)}
 	}
 	if d.Machine != nil {
-		parts[4] = Part{"generator", c.machinePrice(d.Machine, runHours)}
-		parts[5] = Part{"fuel store", storePrice(d.Machine, fuelUnits)}
+		parts[4] = Part{generatorPart, c.machinePrice(d.Machine, runHours)}
+		parts[5] = Part{storePart, storePrice(d.Machine, fuelUnits)}
 	}
 	return parts
 }
@@ -91,41 +104,41 @@ func (c *Case) costOf(d Design, fuelUnits, runHours float64) Cost {
 		cost.add(c.Horizon, part.Price)
 	}
 	if d.Machine != nil {
-		cost.Fuel = fuelUnits * c.OutagesPerYear * d.Machine.FuelPrice.PerUnit.Typical * c.Horizon.Annuity
+		cost.Fuel = fuelUnits * c.OutagesPerYear * d.Machine.Fuel.Price.PerUnit.Typical * c.Horizon.Annuity
 	}
 	return cost
 }
 
 // PartHow says how a part's purchase price is made up.
-func (c *Case) PartHow(name string, d Design, fuelUnits float64) string {
+func (c *Case) PartHow(kind PartKind, d Design, fuelUnits float64) string {
 	sum := func(fixed, amount float64, unit string, each float64) string {
 		return fmt.Sprintf("%s fixed + %s %s · %s each", units.Format(fixed), units.Format(amount), unit, units.Format(each))
 	}
-	switch name {
-	case "battery":
-		return sum(c.rates.batteryFixed, float64(d.Modules)*c.Battery.ModuleKWh, "kWh", c.rates.batteryPerKWh)
-	case "inverter":
-		return sum(c.rates.inverterFixed, d.InverterVA/1000, "kVA", c.rates.inverterPerKVA)
-	case "charger":
-		return sum(c.rates.chargerFixed, d.ChargerKW, "kW", c.rates.chargerPerKW)
-	case "generator":
+	switch kind {
+	case batteryPart:
+		return sum(c.rates.battery.Fixed.Typical, float64(d.Modules)*c.Battery.ModuleKWh, "kWh", c.rates.battery.PerKWh.Typical)
+	case inverterPart:
+		return sum(c.rates.inverter.Fixed.Typical, d.InverterVA/1000, "kVA", c.rates.inverter.PerKVA.Typical)
+	case chargerPart:
+		return sum(c.rates.charger.Fixed.Typical, d.ChargerKW, "kW", c.rates.charger.PerKW.Typical)
+	case generatorPart:
 		return sum(d.Machine.Price.Fixed.Typical, d.Machine.KW, "kW", d.Machine.Price.PerKW.Typical)
-	case "fuel store":
-		return sum(d.Machine.FuelPrice.StoreFixed.Typical, fuelUnits, d.Machine.Fuel.Unit, d.Machine.FuelPrice.StorePerUnit.Typical)
+	case storePart:
+		return sum(d.Machine.Fuel.Price.StoreFixed.Typical, fuelUnits, d.Machine.Fuel.Unit, d.Machine.Fuel.Price.StorePerUnit.Typical)
 	}
 	return "transfer equipment for the circuits carried, installed"
 }
 
 func (c *Case) batteryPrice(modules int) Price {
-	return Price{c.rates.batteryFixed + float64(modules)*c.Battery.ModuleKWh*c.rates.batteryPerKWh, c.rates.batteryUpkeep, c.Battery.LifeYears}
+	return Price{c.rates.battery.Fixed.Typical + float64(modules)*c.Battery.ModuleKWh*c.rates.battery.PerKWh.Typical, c.rates.battery.UpkeepPerYear.Typical, c.Battery.LifeYears}
 }
 
 func (c *Case) inverterPrice(va float64) Price {
-	return Price{c.rates.inverterFixed + va/1000*c.rates.inverterPerKVA, c.rates.inverterUpkeep, c.rates.inverterLife}
+	return Price{c.rates.inverter.Fixed.Typical + va/1000*c.rates.inverter.PerKVA.Typical, c.rates.inverter.UpkeepPerYear.Typical, c.rates.inverter.LifeYears}
 }
 
 func (c *Case) chargerPrice(kw float64) Price {
-	return Price{c.rates.chargerFixed + kw*c.rates.chargerPerKW, 0, c.rates.chargerLife}
+	return Price{c.rates.charger.Fixed.Typical + kw*c.rates.charger.PerKW.Typical, 0, c.rates.charger.LifeYears}
 }
 
 // machinePrice wears a generator out by its years or its running hours, whichever come first.
@@ -140,5 +153,5 @@ func (c *Case) machinePrice(m *Machine, runHours float64) Price {
 
 // storePrice is the store for one outage's fuel: cans, a tank, or the pipe.
 func storePrice(m *Machine, fuelUnits float64) Price {
-	return Price{Purchase: m.FuelPrice.StoreFixed.Typical + m.FuelPrice.StorePerUnit.Typical*fuelUnits}
+	return Price{Purchase: m.Fuel.Price.StoreFixed.Typical + m.Fuel.Price.StorePerUnit.Typical*fuelUnits}
 }

@@ -33,12 +33,9 @@ func (c *Case) dials() []dial {
 	out := []dial{{"outage.length", "h", float64(c.duty.Home.Outage.Length), 0.25, longestFlipH,
 		func(c *Case, v float64) *Case { return c.WithLength(units.Hours(v)) }}}
 	if c.storesFuel() {
-		now := unlimitedL
-		if c.duty.Home.Given("limits.fuel_store") {
-			now = float64(c.duty.Home.Limits.FuelStore)
-		}
+		now := min(c.duty.Home.Limits.FuelStore.Most(), unlimitedL)
 		out = append(out, dial{"limits.fuel_store", "L", now, 1, unlimitedL,
-			func(c *Case, v float64) *Case { return c.WithStore(units.Litres(v)) }})
+			func(c *Case, v float64) *Case { return c.WithStore(units.AtMost(v)) }})
 	}
 	price := c.ModulePrice()
 	return append(out, dial{"prices.battery_per_kwh", "USD/kWh", price, price / 10, price * 5, (*Case).WithModulePrice})
@@ -47,7 +44,7 @@ func (c *Case) dials() []dial {
 // longestFlipH is the longest outage looked at for a flip, h. An outage planned longer has no flip above it.
 const longestFlipH = 14 * 24
 
-// unlimitedL stands for a fuel store without limit, L: no house burns more in 30 days.
+// unlimitedL stands for a fuel store without end, L: no house burns more in 30 days.
 const unlimitedL = 20000.0
 
 func (c *Case) storesFuel() bool {

@@ -176,26 +176,19 @@ func (r *row) looksCheaper(other *row) bool {
 // affordable is the most modules with which a design can still be bought within the budget and cost less than the best so
 // far, given what it costs to buy, and costs in all, with one module and without fuel.
 func (s *search) affordable(purchase, cost float64) int {
-	most := s.mostModules()
 	one := s.moreModules(2)
 	if one.Purchase <= 0 {
-		return most
+		return s.mostModules()
 	}
 	fits := func(room, each float64) int {
 		return 1 + int(min(float64(MaxModules), math.Floor(room/each*(1+1e-12))))
 	}
-	if s.budget > 0 {
-		most = min(most, fits(s.budget-purchase, one.Purchase))
-	}
-	if !math.IsInf(s.cost, 1) {
-		most = min(most, fits(s.cost-cost, one.Total()))
-	}
-	return most
+	return min(s.mostModules(), fits(s.budget.Most()-purchase, one.Purchase), fits(s.cost-cost, one.Total()))
 }
 
 // moreModules is what modules beyond the first add to the price.
 func (s *search) moreModules(modules int) Cost {
-	purchase := float64(modules-1) * s.Battery.ModuleKWh * s.rates.batteryPerKWh
+	purchase := float64(modules-1) * s.Battery.ModuleKWh * s.rates.battery.PerKWh.Typical
 	return Cost{Purchase: purchase, Replacement: purchase * s.batteryReplacements}
 }
 

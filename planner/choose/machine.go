@@ -9,12 +9,11 @@ import (
 
 // A Machine is one generator on one fuel, rated for this site.
 type Machine struct {
-	sheet.Engine // its SiteKW in a hybrid less the power margin, which a machine that serves alone has in its size already
+	sheet.Engine // at the price of fuel in force; its SiteKW in a hybrid less the power margin, which a machine that serves alone has in its size already
 	Sheet        sheet.Sheet
 	Kind         string // of the price bands; [Owned] for one that costs nothing to buy
 	Title        string // in words
 	Price        profiles.GeneratorPrice
-	FuelPrice    profiles.FuelPrice
 }
 
 // Owned is the kind of a machine that the house has already.
@@ -44,7 +43,10 @@ func (c *Case) addMachine(s sheet.Sheet, kind, title string) (serves bool) {
 	if !ok {
 		return false
 	}
-	m := Machine{Engine: e, Sheet: s, Kind: kind, Title: title, Price: c.rates.generators[kind], FuelPrice: c.rates.fuels[e.Fuel.Name]}
+	if own, ok := c.duty.Home.Prices.FuelPrice(e.Fuel.Name); ok {
+		e.Fuel.Price.PerUnit.Typical = own
+	}
+	m := Machine{Engine: e, Sheet: s, Kind: kind, Title: title, Price: c.rates.generators[kind]}
 	if c.duty.Holds(s, sheet.Place{Part: sheet.House}) {
 		c.Generators, serves = append(c.Generators, m), true
 	}

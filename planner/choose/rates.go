@@ -2,70 +2,48 @@ package choose
 
 import (
 	"holdover/loads/home"
+	"holdover/planner/sheet"
 	"holdover/profiles"
 )
 
-// rates are the prices in force: the typical figure of each generic band, or the household's own.
+// rates are the prices in force: the bands, the household's own price the typical figure of one that it gives.
 type rates struct {
-	batteryPerKWh, batteryFixed, batteryUpkeep  float64
-	inverterPerKVA, inverterFixed, inverterLife float64
-	inverterUpkeep                              float64
-	chargerPerKW, chargerFixed, chargerLife     float64
-	transfer                                    Price
-	generators                                  map[string]profiles.GeneratorPrice
-	fuels                                       map[string]profiles.FuelPrice
+	battery    profiles.BatteryPrice
+	inverter   profiles.InverterPrice
+	charger    profiles.ChargerPrice
+	generators map[string]profiles.GeneratorPrice
+	transfer   Price
 }
 
 // ratesOf lays a home's own prices over the bands. circuits is how many the transfer equipment serves.
 func ratesOf(house *home.Home, circuits int) rates {
 	bands, own := profiles.PriceBands(), house.Prices
-	given := func(key string, value, typical float64) float64 {
+	lay := func(key string, price float64, over *profiles.Band) {
 		if house.Given("prices." + key) {
-			return value
+			over.Typical = price
 		}
-		return typical
 	}
-	row, _ := bands.Battery(house.Assume.Chemistry)
-	panel, _ := bands.Transfer("manual-panel")
-	r := rates{
-		batteryPerKWh:  given("battery_per_kwh", own.BatteryPerKWh, row.PerKWh.Typical),
-		batteryFixed:   given("battery_fixed", own.BatteryFixed, row.Fixed.Typical),
-		batteryUpkeep:  row.UpkeepPerYear.Typical,
-		inverterPerKVA: given("inverter_per_kva", own.InverterPerKVA, bands.Inverter.PerKVA.Typical),
-		inverterFixed:  given("inverter_fixed", own.InverterFixed, bands.Inverter.Fixed.Typical),
-		inverterUpkeep: bands.Inverter.UpkeepPerYear.Typical,
-		inverterLife:   bands.Inverter.LifeYears,
-		chargerPerKW:   given("charger_per_kw", own.ChargerPerKW, bands.Charger.PerKW.Typical),
-		chargerFixed:   given("charger_fixed", own.ChargerFixed, bands.Charger.Fixed.Typical),
-		chargerLife:    bands.Charger.LifeYears,
-		transfer: Price{Purchase: given("transfer", own.Transfer, panel.Fixed.Typical+float64(circuits)*panel.PerCircuit.Typical),
-			LifeYears: panel.LifeYears},
-		generators: map[string]profiles.GeneratorPrice{},
-		fuels:      map[string]profiles.FuelPrice{},
-	}
+	chemistry, _ := profiles.FindChemistry(house.Assume.Chemistry)
+	r := rates{battery: chemistry.Price, inverter: bands.Inverter, charger: bands.Charger, generators: map[string]profiles.GeneratorPrice{}}
+	lay("battery_per_kwh", own.BatteryPerKWh, &r.battery.PerKWh)
+	lay("battery_fixed", own.BatteryFixed, &r.battery.Fixed)
+	lay("inverter_per_kva", own.InverterPerKVA, &r.inverter.PerKVA)
+	lay("inverter_fixed", own.InverterFixed, &r.inverter.Fixed)
+	lay("charger_per_kw", own.ChargerPerKW, &r.charger.PerKW)
+	lay("charger_fixed", own.ChargerFixed, &r.charger.Fixed)
 	for _, g := range bands.Generators {
-		g.PerKW.Typical = given("generator_per_kw", own.GeneratorPerKW, g.PerKW.Typical)
-		g.Fixed.Typical = given("generator_fixed", own.GeneratorFixed, g.Fixed.Typical)
+		lay("generator_per_kw", own.GeneratorPerKW, &g.PerKW)
+		lay("generator_fixed", own.GeneratorFixed, &g.Fixed)
 		r.generators[g.Kind] = g
 	}
-	ownFuel := map[string]struct {
-		key   string
-		value float64
-	}{
-		"gasoline": {"gasoline_per_l", own.GasolinePerL}, "diesel": {"diesel_per_l", own.DieselPerL},
-		"propane": {"propane_per_l", own.PropanePerL}, "natural-gas": {"natural_gas_per_m3", own.NaturalGasPerM3},
-	}
-	for _, f := range bands.Fuels {
-		f.PerUnit.Typical = given(ownFuel[f.Fuel].key, ownFuel[f.Fuel].value, f.PerUnit.Typical)
-		r.fuels[f.Fuel] = f
-	}
+	r.transfer.Purchase, r.transfer.LifeYears = sheet.TransferPrice(house, circuits)
 	return r
 }
 
 // OwnPrices lists the prices of a part (see [Part]) that the home file gives itself, as field paths.
-func (c *Case) OwnPrices(part string) (own []string) {
-	keys := map[string][]string{"battery": {"battery_per_kwh", "battery_fixed"}, "inverter": {"inverter_per_kva", "inverter_fixed"},
-		"charger": {"charger_per_kw", "charger_fixed"}, "generator": {"generator_per_kw", "generator_fixed"}, "transfer": {"transfer"}}
+func (c *Case) OwnPrices(part PartKind) (own []string) {
+	keys := map[PartKind][]string{batteryPart: {"battery_per_kwh", "battery_fixed"}, inverterPart: {"inverter_per_kva", "inverter_fixed"},
+		chargerPart: {"charger_per_kw", "charger_fixed"}, generatorPart: {"generator_per_kw", "generator_fixed"}, transferPart: {"transfer"}}
 	for _, key := range keys[part] {
 		if path := "prices." + key; c.duty.Home.Given(path) {
 			own = append(own, path)

@@ -37,7 +37,7 @@ func relax(c *Case, chargerKW float64) *relaxed {
 	m, h := &c.Machines[0], c.Horizon
 	again := func(life float64) float64 { return 1 + h.Replacements(life) }
 	r := &relaxed{chargerKW: chargerKW}
-	r.modules = r.variable("modules", c.Battery.ModuleKWh*c.rates.batteryPerKWh*again(c.Battery.LifeYears))
+	r.modules = r.variable("modules", c.Battery.ModuleKWh*c.rates.battery.PerKWh.Typical*again(c.Battery.LifeYears))
 	r.ratedKW = r.variable("rated", m.Price.PerKW.Typical*again(m.Price.LifeYears))
 	d := Design{1, c.InvertersVA[0], chargerKW, m, Policy{}}
 	r.constant = c.costOf(d, 0, 0).Total() - r.price[r.modules] - m.KW*r.price[r.ratedKW]
@@ -54,7 +54,7 @@ func largestKW(c *Case) float64  { return c.Machines[len(c.Machines)-1].KW }
 func (r *relaxed) dispatch(c *Case, m *Machine) {
 	one := c.Plant(Design{1, c.InvertersVA[0], 1, m, Policy{}}) // by module
 	yearly := c.OutagesPerYear * c.Horizon.Annuity
-	unit := m.FuelPrice.PerUnit.Typical*yearly + m.FuelPrice.StorePerUnit.Typical
+	unit := m.Fuel.Price.PerUnit.Typical*yearly + m.Fuel.Price.StorePerUnit.Typical
 	here := m.SiteKW / m.KW
 	burnt := map[int]float64{}
 	before := map[int]float64{r.modules: one.UsableKWh} // the charge before this stretch
@@ -89,8 +89,8 @@ func (r *relaxed) dispatch(c *Case, m *Machine) {
 		}
 		before = map[int]float64{charge: 1}
 	}
-	if !math.IsInf(m.Store, 1) {
-		r.row(burnt, "<=", m.Store)
+	if m.Store.Ends() {
+		r.row(burnt, "<=", m.Store.Most())
 	}
 }
 

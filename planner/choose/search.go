@@ -3,6 +3,8 @@ package choose
 import (
 	"math"
 	"sort"
+
+	"holdover/loads/units"
 )
 
 // This file searches the grid. It is exact: a design is passed over only when something proved says that it cannot be the
@@ -24,10 +26,10 @@ import (
 // outcome is one that carries it beyond the budget, else the one of the strongest designs that is the fewest kWh short; it
 // is the zero Outcome where there is no design of the kind at all.
 func (c *Case) Best(kind Kind) (best Outcome, ok bool) {
-	s := c.search(kind, 0, math.Inf(1))
+	s := c.search(kind, units.Limit{}, math.Inf(1))
 	best, ok = s.best, s.found
 	switch {
-	case s.found && c.Budget > 0 && s.best.Cost.Purchase > c.Budget:
+	case s.found && !c.Budget.Allows(s.best.Cost.Purchase):
 		ok = false
 		if s = c.search(kind, c.Budget, math.Inf(1)); s.found {
 			best, ok = s.best, true
@@ -79,8 +81,8 @@ func (c *Case) ChosenKind(hint Design) (Kind, Outcome) {
 	return kind, best
 }
 
-// search goes through the designs of a kind that cost no more than the budget to buy (0: any) and less than cost.
-func (c *Case) search(kind Kind, budget, cost float64) *search {
+// search goes through the designs of a kind that cost no more than the budget to buy and less than cost.
+func (c *Case) search(kind Kind, budget units.Limit, cost float64) *search {
 	s := &search{Case: c, budget: budget, cost: cost}
 	s.kind(kind)
 	return s
@@ -102,7 +104,7 @@ func (s *search) kind(kind Kind) {
 // search keeps the best outcome so far.
 type search struct {
 	*Case
-	budget float64
+	budget units.Limit
 	best   Outcome
 	cost   float64
 	found  bool
@@ -151,7 +153,7 @@ func (s *search) offer(d Design) {
 		if i == 0 || run.Fuel > fuel || run.RunHours > hours {
 			fuel, hours = max(fuel, run.Fuel), max(hours, run.RunHours)
 			o.Cost = s.costOf(d, fuel, hours)
-			if o.Cost.Total() >= s.cost || (s.budget > 0 && o.Cost.Purchase > s.budget) {
+			if o.Cost.Total() >= s.cost || !s.budget.Allows(o.Cost.Purchase) {
 				return
 			}
 		}

@@ -60,16 +60,6 @@ func Dip(reactance, ratedKVA, startKVA float64) float64 {
 	return reactance / (reactance + ratedKVA/startKVA)
 }
 
-// Willans is the fuel line of a size: F = a·P_rated + b·P, in the fuel's unit an hour.
-func Willans(f profiles.Fuel, ratedKW float64) profiles.Willans {
-	for _, w := range f.Willans {
-		if ratedKW >= w.FromKW && ratedKW < w.ToKW {
-			return w
-		}
-	}
-	return f.Willans[len(f.Willans)-1]
-}
-
 // Fuel is what a machine of so many rated kW burns in running for some hours while giving some kWh, in the fuel's unit.
 func Fuel(line profiles.Willans, ratedKW float64, hours units.Hours, energyKWh float64) float64 {
 	return line.IdleUnitsPerHourPerKW*ratedKW*float64(hours) + line.UnitsPerKWh*energyKWh

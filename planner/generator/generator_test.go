@@ -49,7 +49,7 @@ func TestNextMade_AndNone(t *testing.T) {
 func TestFuel_IsLinear(t *testing.T) {
 	for _, f := range profiles.Fuels() {
 		for _, kw := range profiles.GeneratorSizesKW() {
-			line := generator.Willans(f, kw)
+			line := f.Line(kw)
 			one := generator.Fuel(line, kw, 1, kw/2)
 			assert.Positive(t, one)
 			assert.InEpsilon(t, 48*one, generator.Fuel(line, kw, 48, 24*kw), 1e-12)

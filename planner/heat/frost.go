@@ -15,7 +15,7 @@ import (
 // falls to 0 °C, and then as long as the circuit can wait for its frost heaters.
 func (n *need) frost() {
 	around, hasBlock := loads.Around(n.home, n.Index)
-	indoors := !hasBlock || n.c.Heater.StandsIn == "indoors" || n.c.Heater.StandsIn == ""
+	indoors := !hasBlock || n.c.Heater.Inside()
 	if !indoors {
 		n.coldPlace(around)
 		return
@@ -54,7 +54,7 @@ func (n *need) coldPlace(around [24]units.Celsius) {
 func (n *need) freezes(after units.Hours, why string) {
 	n.Freezes = &Freezing{after, why}
 	n.figure("heater.freezes_after_h", float64(after), "h", why, "hourly temperatures of the design day; how long it may stand in frost: "+profiles.FrostWait().Source)
-	if n.Kind == "gas-pilot" {
+	if n.Kind == profiles.GasPilot {
 		n.say("Its flame keeps it from freezing, but not the pipes near it: they can freeze after %s h: %s. Before that shut the water off and drain them; if the gas stops too, drain the heater.", units.Format(float64(after)), why)
 		return
 	}

@@ -12,13 +12,14 @@ import (
 	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/working"
+	"holdover/profiles"
 )
 
 // A Need is one water heater in an outage.
 type Need struct {
 	Circuit string
-	Index   int    // in Home.Circuits
-	Kind    string // gas-instant, gas-pilot, gas-tank, electric-tank, electric-instant, heat-pump or pump
+	Index   int // in Home.Circuits
+	Kind    profiles.HeaterKind
 	Says    []string
 	Freezes *Freezing // nil where there is no frost
 	Sheet   *working.Sheet

@@ -25,17 +25,17 @@ func Water(house *home.Home, d *loads.Demand) (out []Need) {
 
 // kindOf is a circuit's kind of water heater, empty for what is none. One without a profile is told by its own blocks: a heater
 // block is a gas heater that fires at once or with a fan, a tank block without one an electric tank.
-func kindOf(c *home.Circuit) string {
+func kindOf(c *home.Circuit) profiles.HeaterKind {
 	if kind, ok := profiles.Water().Kinds[c.Like]; ok {
 		return kind
 	}
 	switch {
 	case c.Heater != nil && c.Tank.Holds > 0:
-		return "gas-tank"
+		return profiles.GasTank
 	case c.Heater != nil:
-		return "gas-instant"
+		return profiles.GasInstant
 	case c.Tank.Holds > 0:
-		return "electric-tank"
+		return profiles.ElectricTank
 	}
 	return ""
 }
@@ -51,21 +51,21 @@ type need struct {
 
 func (n *need) work() {
 	switch n.Kind {
-	case "gas-pilot":
+	case profiles.GasPilot:
 		n.say("Its pilot and valve live off the flame: it needs no supply, and there is hot water throughout.")
-	case "gas-instant", "gas-tank":
+	case profiles.GasInstant, profiles.GasTank:
 		n.gas()
-	case "electric-tank":
+	case profiles.ElectricTank:
 		n.tank()
-	case "heat-pump":
+	case profiles.HeatPumpTank:
 		n.tank()
 		n.say("Set it to heat pump only: its backup element draws as much as an electric tank.")
-	case "electric-instant":
+	case profiles.ElectricInstant:
 		n.instant()
-	case "pump":
+	case profiles.RecirculationPump:
 		n.say("It only saves waiting at the tap: leave it off.")
 	}
-	if n.Kind != "pump" {
+	if n.Kind != profiles.RecirculationPump {
 		n.frost()
 	}
 }
@@ -95,14 +95,14 @@ func (n *need) gas() {
 	n.figure("heater.wh_per_day", perDay, "Wh", "firing W · hours burning + standby W · the rest of the day", "energy balance",
 		n.own("heater.firing", float64(h.Firing), "W"), n.own("heater.standby", float64(h.Standby), "W"), n.own("heater.draw", float64(h.Draw), "min"))
 	n.say("It draws %s W while it burns and %s W at rest: %s Wh a day with %s min of %s.", units.Format(float64(h.Firing)), units.Format(float64(h.Standby)), units.Format(perDay), units.Format(float64(h.Draw)),
-		map[bool]string{true: "hot water", false: "its burner on"}[n.Kind == "gas-instant"])
+		map[bool]string{true: "hot water", false: "its burner on"}[n.Kind == profiles.GasInstant])
 	if p, ok := loads.StartingPower(n.c, n.home.Assume.StartingPowerFactor); ok {
 		n.say("Its fan starts with %s VA.", units.Format(float64(p.VA())))
 	}
 	if h.FreezeGuard > 0 {
 		n.guard(h)
 	}
-	if n.Kind == "gas-tank" {
+	if n.Kind == profiles.GasTank {
 		n.say("What its tank holds stays hot for hours: it may wait.")
 	} else {
 		n.say("Without supply there is no hot water at all.")
@@ -154,7 +154,7 @@ func (n *need) tank() {
 		return
 	}
 	hours := full / draws
-	if n.Kind == "heat-pump" {
+	if n.Kind == profiles.HeatPumpTank {
 		n.say("A tank holds %s kWh of heat above the cold water; the heat pump draws %s W to make it, a third or so of the heat (common practice, no source).", units.Format(full/1000), units.Format(draws))
 		return
 	}
@@ -163,7 +163,9 @@ func (n *need) tank() {
 }
 
 // usual is the size of a tank of its profile where nobody gives one, L.
-func (n *need) usual(f profiles.HotWater) float64 { return or(f.TankLitres[n.c.Like], f.Tank.Litres) }
+func (n *need) usual(f profiles.HotWater) float64 {
+	return cmp.Or(f.TankLitres[n.c.Like], f.Tank.Litres)
+}
 
 // ofTank is a figure of the tank and where it is from. What the file gives counts even where it is 0, as cold water can be.
 func (n *need) ofTank(key string, value, otherwise float64, source string) (used float64, from string) {
@@ -181,13 +183,6 @@ func showersText(n int) string {
 		return "A full tank gives about 1 shower without supply, so it can be left off at first."
 	}
 	return fmt.Sprintf("A full tank gives about %d showers without supply, so it can be left off at first.", n)
-}
-
-func or(value, otherwise float64) float64 {
-	if value != 0 {
-		return value
-	}
-	return otherwise
 }
 
 // instant is an electric heater that heats as the water runs: never on a battery, and here is what it would take.

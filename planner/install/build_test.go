@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holdover/loads"
-	"holdover/planner/service"
+	"holdover/loads/home"
 	"holdover/planner/sheet"
 	"holdover/profiles"
 )
@@ -37,7 +37,7 @@ func items(s *Scope) (all string) {
 // A source that fails for good is not to be built: nothing is listed for it, no wire of it either. What a step mends, such as a larger
 // pipe, is built with that step.
 func TestDoNotBuild_WhatFailsForGood(t *testing.T) {
-	const home = `
+	const homeText = `
 holdover: 1
 home: {floor_area: 1500 ft2, service_amps: 200 A, transfer: %s}
 site: {runs: [{name: Own, length: 20 ft}, {name: Barn, length: 20 ft, serves: feeder, amps: 30 A}], gas: {pipe: 1/2 in, length: 100 ft}}
@@ -47,18 +47,18 @@ circuits:
   - {name: Range, care: shed, volts: 240 V, class: range, nameplate: 12 kW}
 `
 	small, thirsty, much := standby(8), standby(20), standby(20)
-	thirsty.Fuel, thirsty.GasKW = naturalGas, 60
+	thirsty.Fuel, thirsty.GasKW = "natural-gas", 60
 	much.StoredKWh, much.UnitKWh = 60, 5
 	much.Findings = []sheet.Finding{{ID: "place", Outcome: sheet.Fails, Says: "It stores 60 kWh."}}
 	for _, c := range []struct {
-		way    string
+		way    home.TransferMode
 		source Source
 		failed string // empty where it may be built
 	}{
-		{service.Automatic, small, "automatic transfer of generator"}, {service.Managed, small, ""}, {service.Manual, small, ""}, {service.Automatic, standby(20), ""},
-		{service.Manual, thirsty, ""}, {service.Manual, much, "distance of generator"},
+		{home.Automatic, small, "automatic transfer of generator"}, {home.Managed, small, ""}, {home.Manual, small, ""}, {home.Automatic, standby(20), ""},
+		{home.Manual, thirsty, ""}, {home.Manual, much, "distance of generator"},
 	} {
-		s := scopeOf(t, fmt.Sprintf(home, c.way), c.source)
+		s := scopeOf(t, fmt.Sprintf(homeText, c.way), c.source)
 		if c.failed == "" {
 			assert.Empty(t, s.DoNotBuild(), "%s %+v", c.way, s.DoNotBuild())
 			assert.NotEmpty(t, s.Equipment)
@@ -72,7 +72,7 @@ circuits:
 		require.Len(t, s.Conductors, 1, "the wire of the source is not sized")
 		assert.Equal(t, "Barn", s.Conductors[0].Name)
 	}
-	s := scopeOf(t, fmt.Sprintf(home, service.Manual), thirsty)
+	s := scopeOf(t, fmt.Sprintf(homeText, home.Manual), thirsty)
 	for _, check := range s.Checks {
 		if check.Name == "gas pipe for generator" {
 			assert.Equal(t, Fail, check.Result)
@@ -84,7 +84,7 @@ circuits:
 // Beyond its last size the table of pipes says so, and that is a step too.
 func TestGas_BeyondTheLastSize(t *testing.T) {
 	huge := standby(40)
-	huge.Fuel, huge.GasKW = naturalGas, 200
+	huge.Fuel, huge.GasKW = "natural-gas", 200
 	s := scopeOf(t, "holdover: 1\nsite: {gas: {pipe: 1-1/4 in, length: 100 ft}}\ncircuits: [{name: Lamps, care: keep, running: 100 W}]\n", huge)
 	require.True(t, hasCheck(s, Fail, "gas pipe for generator"))
 	assert.Contains(t, fmt.Sprint(s.Checks), "a pipe larger than the 1-1/4 in at which the built-in table ends")
@@ -96,7 +96,7 @@ func TestCheck_AboutItsOwnSource(t *testing.T) {
 	a, b := standby(8), standby(8)
 	b.Name = "second generator"
 	b.Findings = []sheet.Finding{{ID: "legs", Outcome: sheet.Holds, Met: true, Says: "Each leg bears it."}}
-	s := scopeOf(t, fmt.Sprintf(ratedHome, service.Automatic, "4 kW"), a, b)
+	s := scopeOf(t, fmt.Sprintf(ratedHome, home.Automatic, "4 kW"), a, b)
 	found := 0
 	for _, c := range s.Checks {
 		if c.Name == "legs of second generator" {
@@ -105,30 +105,30 @@ func TestCheck_AboutItsOwnSource(t *testing.T) {
 		}
 	}
 	assert.Equal(t, 1, found)
-	s = scopeOf(t, fmt.Sprintf(ratedHome, service.Automatic, "4 kW"), standby(40), b)
+	s = scopeOf(t, fmt.Sprintf(ratedHome, home.Automatic, "4 kW"), standby(40), b)
 	assert.True(t, hasCheck(s, Fail, "automatic transfer of second generator"))
 	assert.Empty(t, s.DoNotBuild(), "the job is for the other")
 }
 
 // A branch of 60 A does not go into a transfer panel behind 45 A; one of 30 A goes into any.
 func TestTransferPanel_ItsLargestBranch(t *testing.T) {
-	const home = "holdover: 1\nhome: {floor_area: 1500 ft2, service_amps: 200 A}\ncircuits: [{name: Lamps, care: keep, running: 100 W, breaker: 15 A}, {name: Garage, care: keep, volts: 240 V, running: 800 W, start: none, breaker: %d A}]\n"
-	large := items(scopeOf(t, fmt.Sprintf(home, 60), standby(10)))
+	const homeText = "holdover: 1\nhome: {floor_area: 1500 ft2, service_amps: 200 A}\ncircuits: [{name: Lamps, care: keep, running: 100 W, breaker: 15 A}, {name: Garage, care: keep, volts: 240 V, running: 800 W, start: none, breaker: %d A}]\n"
+	large := items(scopeOf(t, fmt.Sprintf(homeText, 60), standby(10)))
 	assert.NotContains(t, large, "Manual transfer panel")
 	assert.Contains(t, large, "a branch of 60 A, Garage, is more than a transfer panel behind 45 A takes")
 	for _, fits := range []int{30, 45} {
-		assert.Contains(t, items(scopeOf(t, fmt.Sprintf(home, fits), standby(10))), "Manual transfer panel, 4 circuits")
+		assert.Contains(t, items(scopeOf(t, fmt.Sprintf(homeText, fits), standby(10))), "Manual transfer panel, 4 circuits")
 	}
-	assert.Contains(t, items(scopeOf(t, fmt.Sprintf(home, 30), standby(3))), "Manual transfer panel, 4 circuits", "behind 15 A")
+	assert.Contains(t, items(scopeOf(t, fmt.Sprintf(homeText, 30), standby(3))), "Manual transfer panel, 4 circuits", "behind 15 A")
 	bonds := standby(10)
 	bonds.Neutral = bonded
-	assert.Contains(t, items(scopeOf(t, fmt.Sprintf(home, 60), bonds)), "Manual transfer switch, 200 A, 3-pole")
+	assert.Contains(t, items(scopeOf(t, fmt.Sprintf(homeText, 60), bonds)), "Manual transfer switch, 200 A, 3-pole")
 }
 
 // Behind an inlet wire and breaker go by the inlet: 7 kVA on 240 V are 29.2 A, so an inlet of 30 A, a breaker of 30 A and 10 AWG, where
 // 115 % of 29.2 A would ask for 8 AWG behind 30 A. On 120 V 1.6 kVA are 13.3 A: 15 A and 14 AWG.
 func TestInlet_ItsRatingProtects(t *testing.T) {
-	const home = "holdover: 1\nsite: {runs: [{name: Inlet to panel, length: 30 ft}]}\ncircuits: [{name: Lamps, care: keep, running: 100 W, breaker: 15 A}]\n"
+	const homeText = "holdover: 1\nsite: {runs: [{name: Inlet to panel, length: 30 ft}]}\ncircuits: [{name: Lamps, care: keep, running: 100 W, breaker: 15 A}]\n"
 	portable := standby(7)
 	portable.Fixed = false
 	for _, c := range []struct {
@@ -137,36 +137,36 @@ func TestInlet_ItsRatingProtects(t *testing.T) {
 		size   string
 		ground string
 	}{{portable, 30, "10", "10"}, {single(), 15, "14", "14"}} {
-		s := scopeOf(t, home, c.source)
+		s := scopeOf(t, homeText, c.source)
 		require.Len(t, s.Conductors, 1)
 		wire := s.Conductors[0]
 		assert.Equal(t, []any{c.amps, c.amps, c.size, c.ground}, []any{wire.RequiredA, wire.OvercurrentA, wire.Size, wire.Ground})
 		assert.Contains(t, items(s), fmt.Sprintf("source breaker %v A", c.amps))
 		assert.Contains(t, items(s), fmt.Sprintf(", %v A: weatherproof", c.amps))
 	}
-	fixed := scopeOf(t, home, standby(7))
+	fixed := scopeOf(t, homeText, standby(7))
 	assert.InDelta(t, 1.15*7000/240, fixed.Conductors[0].RequiredA, 1e-9)
 }
 
 // A source of one leg behind an interlocked main feeds the whole panel: with a range or a shared neutral anywhere in it, whatever its
 // care, only a transfer panel will do; and where none takes the circuits, nothing is to be built.
 func TestSingleSupply_NotIntoAnInterlockedPanel(t *testing.T) {
-	const home = "holdover: 1\nhome: {floor_area: 1000 ft2, service_amps: 100 A}\ncircuits:\n  - {name: Lamps, care: keep, running: 100 W, breaker: %d A}\n%s"
+	const homeText = "holdover: 1\nhome: {floor_area: 1000 ft2, service_amps: 100 A}\ncircuits:\n  - {name: Lamps, care: keep, running: 100 W, breaker: %d A}\n%s"
 	const tall = "  - {name: Range, care: shed, volts: 240 V, class: range, nameplate: 12 kW}\n"
 	const pair = "  - {name: Left, care: shed, running: 1 kW, shares_neutral_with: Right}\n  - {name: Right, care: shed, running: 1 kW}\n"
 	for extra, names := range map[string]string{tall: "to Range,", pair: "to Left with Right,"} {
-		s := scopeOf(t, fmt.Sprintf(home, 15, extra), single())
+		s := scopeOf(t, fmt.Sprintf(homeText, 15, extra), single())
 		assert.Contains(t, items(s), "Manual transfer panel")
 		assert.NotContains(t, strings.ToLower(items(s)), "or: interlocked main")
 		assert.Contains(t, items(s), names)
-		s = scopeOf(t, fmt.Sprintf(home, 50, extra), single())
+		s = scopeOf(t, fmt.Sprintf(homeText, 50, extra), single())
 		require.Len(t, s.DoNotBuild(), 1)
 		assert.Equal(t, "transfer panel", s.DoNotBuild()[0].Name)
 		assert.Empty(t, s.Equipment)
 	}
-	assert.Contains(t, items(scopeOf(t, fmt.Sprintf(home, 15, ""), single())), "Or: interlocked main", "with nothing else in the panel it may")
+	assert.Contains(t, items(scopeOf(t, fmt.Sprintf(homeText, 15, ""), single())), "Or: interlocked main", "with nothing else in the panel it may")
 	two := standby(1.6)
-	assert.Contains(t, items(scopeOf(t, fmt.Sprintf(home, 15, tall), two)), "Or: interlocked main", "a source of two legs feeds them all")
+	assert.Contains(t, items(scopeOf(t, fmt.Sprintf(homeText, 15, tall), two)), "Or: interlocked main", "a source of two legs feeds them all")
 }
 
 // What the household has can be what the job is for: it is held to the rules like an option of the plan.
@@ -175,7 +175,7 @@ func TestOwned_IsTheSourceOfTheJob(t *testing.T) {
 	own.Name, own.Offered, own.Owned, own.Fuel, own.GasKW = "Own set", true, true, propane, 20
 	other := own
 	other.Name = "On offer"
-	s := scopeOf(t, fmt.Sprintf(ratedHome, service.Manual, "4 kW"), own, other)
+	s := scopeOf(t, fmt.Sprintf(ratedHome, home.Manual, "4 kW"), own, other)
 	require.NotNil(t, s.Source)
 	assert.Equal(t, "Own set", s.Source.Name)
 	assert.Contains(t, items(s), "Manual transfer panel")

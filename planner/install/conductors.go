@@ -131,7 +131,7 @@ func (w *work) isDwellingService(ratingA float64) bool {
 
 // sized sizes one run and writes its figures.
 func (w *work) sized(i int, r sizedRun) Conductor {
-	out := Conductor{Name: r.Name, Serves: r.serves, Metal: cmp.Or(r.Metal, "copper"), LengthFt: feet(r.Length), LoadA: r.loadA, RequiredA: r.requiredA, OvercurrentA: r.deviceA}
+	out := Conductor{Name: r.Name, Serves: r.serves, Metal: string(cmp.Or(r.Metal, home.Copper)), LengthFt: feet(r.Length), LoadA: r.loadA, RequiredA: r.requiredA, OvercurrentA: r.deviceA}
 	aluminium := out.Metal == "aluminium"
 	id := fmt.Sprintf("conductor.%d", i+1)
 	want := wanted{code: w.Code, amps: out.RequiredA, protectA: out.OvercurrentA, aluminium: aluminium, terminalC: w.terminals(r), ambientC: r.ambient(w.Code)}
@@ -215,7 +215,7 @@ func (r sizedRun) ambient(code *profiles.Code) float64 {
 // metric is for a code without a table of sizes: the least cross-section for the drop alone, which is physics.
 func (w *work) metric(i int, r sizedRun) Conductor {
 	rule := w.Code.Rule("wire-drop")
-	metal := cmp.Or(r.Metal, "copper")
+	metal := string(cmp.Or(r.Metal, home.Copper))
 	rho, advised := rule.Value(metal+"_ohm_mm2_per_m"), rule.Value("percent")
 	out := Conductor{Name: r.Name, Serves: r.serves, Metal: metal, LengthFt: feet(r.Length), LoadA: r.loadA, How: "size, protection and earthing: " + w.Code.Unknown}
 	if r.Length == 0 {

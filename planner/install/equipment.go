@@ -131,7 +131,7 @@ type switchgear struct {
 // switchgear chooses it. A source of one leg in an interlocked panel is a source for every circuit of that panel, whatever their care:
 // where no transfer panel takes the carried ones, it must not be built.
 func (w *work) switchgear(s *Source) (move switchgear) {
-	if w.Mode != service.Manual {
+	if w.Mode != home.Manual {
 		return move
 	}
 	largest := Row{}
@@ -170,7 +170,7 @@ func (w *work) addSwitch(s *Source, move switchgear) {
 	rating := float64(w.home.House.ServiceAmps)
 	neutral, poles, breaker := s.neutralWords(), w.poles(s), w.breakerA(s)
 	switch {
-	case w.Mode != service.Manual:
+	case w.Mode != home.Manual:
 		w.addAutomatic(s, rating)
 	case move.size > 0:
 		w.ask(1, "transfer-panel", "size", move.size, "spaces", move.spaces, "breaker", breaker, "neutral", neutral, "poles", poles)
@@ -198,7 +198,7 @@ func (w *work) addAutomatic(s *Source, rating float64) {
 	}
 	w.ask(1, "automatic-switch", "rating", asRated(size), "poles", w.poles(s), "neutral", s.neutralWords())
 	w.ask(1, "emergency-disconnect")
-	if w.Mode != service.Managed {
+	if w.Mode != home.Managed {
 		return
 	}
 	var managed []string // the rule counts on each of them being off, whatever its volts

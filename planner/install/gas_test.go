@@ -15,9 +15,10 @@ import (
 
 // A printed pipe table, typed apart from the one the program uses.
 type printedTable struct {
-	Source, Kind, Material string
-	InWC                   float64     `yaml:"in_wc"`
-	Rows                   [][]float64 `yaml:"rows"`
+	Source, Material string
+	Kind             profiles.FuelName
+	InWC             float64     `yaml:"in_wc"`
+	Rows             [][]float64 `yaml:"rows"`
 }
 
 func TestPipes_EveryPrintedRow(t *testing.T) {
@@ -28,7 +29,8 @@ func TestPipes_EveryPrintedRow(t *testing.T) {
 	require.Len(t, tables, 4)
 	for _, printed := range tables {
 		require.NotEmpty(t, printed.Source)
-		table, ok := profiles.PipeTables().Find(printed.Kind, printed.Material, printed.InWC)
+		gas, _ := profiles.FindFuel(printed.Kind)
+		table, ok := profiles.PipeTables().Find(gas, printed.Material, printed.InWC)
 		require.True(t, ok, printed.Source)
 		for _, row := range printed.Rows {
 			got, ok := table.Row(row[0])
@@ -48,7 +50,7 @@ func TestPipes_AgainstTheEquation(t *testing.T) {
 			continue
 		}
 		cr, perUnit, within := 0.6094, 1.0, 0.02
-		if table.Kind == propane {
+		if table.Name == "iron-propane" {
 			cr, perUnit, within = 1.2462, 2.516, 0.10 // kBtu/ft³
 		}
 		for _, row := range table.Rows {
@@ -67,7 +69,8 @@ func TestCylinder_EveryCell(t *testing.T) {
 		70: {83000, 122000, 160000, 199000, 214000}, 60: {75000, 109000, 140000, 176000, 192000}, 50: {64000, 94000, 125000, 154000, 167000},
 		40: {55000, 79000, 105000, 131000, 141000}, 30: {45000, 66000, 85000, 107000, 118000}, 20: {36000, 51000, 68000, 83000, 92000},
 		10: {28000, 38000, 49000, 60000, 66000}}
-	c := profiles.PipeTables().Cylinder
+	propane, _ := profiles.FindFuel("propane")
+	c := propane.Cylinder
 	for left, draws := range want {
 		for i, atF := range []float64{0, 20, 40, 60, 70} {
 			got, ok := c.DrawBtuH(left, atF)
@@ -111,7 +114,7 @@ func TestGas_PipeMeterAndLength(t *testing.T) {
 		{"{pipe: 1-1/4 in, length: 40 ft, appliances: 250 kBtu/h, meter: 400 ft3/h}", "meter", 400, Pass},
 	} {
 		s := scopeOf(t, fmt.Sprintf(gasHome, c.gas), Source{Name: "generator", Engine: true, Fixed: true, RatedKVA: 10, SiteKVA: 10, SiteKW: 10, EngineKVA: 10,
-			Volts: 240, EngineVolts: 240, Legs: 2, Neutral: floating, Fuel: naturalGas, GasKW: kw, Derate: 1})
+			Volts: 240, EngineVolts: 240, Legs: 2, Neutral: floating, Fuel: "natural-gas", GasKW: kw, Derate: 1})
 		found := false
 		for _, l := range s.Gas {
 			if l.What == c.what {
@@ -124,7 +127,7 @@ func TestGas_PipeMeterAndLength(t *testing.T) {
 	}
 	for _, gas := range []string{"{pipe: 1 in, length: 300 ft}", "{pipe: 1 in, length: 20 ft, pressure: 3 psi}", "{length: 20 ft}", "{kind: propane, pipe: 1 in, length: 20 ft}"} {
 		s := scopeOf(t, fmt.Sprintf(gasHome, gas), Source{Name: "generator", Engine: true, RatedKVA: 10, SiteKVA: 10, SiteKW: 10, EngineKVA: 10, Volts: 240, EngineVolts: 240,
-			Legs: 2, Neutral: floating, Fuel: naturalGas, GasKW: kw, Derate: 1})
+			Legs: 2, Neutral: floating, Fuel: "natural-gas", GasKW: kw, Derate: 1})
 		assert.Empty(t, s.Gas, gas)
 		assert.True(t, hasCheck(s, Needs, "gas"), gas)
 	}

@@ -40,8 +40,8 @@ type Source struct {
 	Volts       float64                   `json:"volts"`        // 120 or 240
 	Legs        int                       `json:"legs"`         // 120 V legs it gives, 1 or 2
 	Neutral     string                    `json:"neutral"`      // floating, bonded or passed
-	Fuel        string                    `json:"fuel"`
-	GasKW       float64                   `json:"gas_kw"` // higher heating value burnt at full load, of a gas or propane engine
+	Fuel        profiles.FuelName         `json:"fuel"`
+	GasKW       float64                   `json:"gas_kw"` // higher heating value burnt at full load, of an engine on gas
 	StoredKWh   float64                   `json:"stored_kwh"`
 	UnitKWh     float64                   `json:"unit_kwh"` // the largest single unit of it
 	Inverter    bool                      `json:"inverter"` // its power comes through an inverter
@@ -54,7 +54,7 @@ type Source struct {
 type Scope struct {
 	Sheet      *working.Sheet
 	Code       *profiles.Code
-	Mode       string
+	Mode       home.TransferMode
 	Source     *Source // the one the job is for, nil where nothing carries the house
 	Sources    []Source
 	Service    service.Load

@@ -41,18 +41,19 @@ func (w *work) addPlaces() {
 
 // checkFuel holds the fuel kept to what a dwelling usually may keep of the stored fuels that are to be burnt here.
 func (w *work) checkFuel() {
-	store := float64(w.home.Limits.FuelStore)
-	if store == 0 {
+	kept := w.home.Limits.FuelStore
+	if kept.None() || !kept.Ends() {
 		return
 	}
-	seen := map[string]bool{}
+	store := kept.Most()
+	seen := map[profiles.FuelName]bool{}
 	for i := range w.Sources {
 		fuel, ok := profiles.FindFuel(w.Sources[i].Fuel)
-		if !ok || seen[fuel.Name] || fuel.StoreLimitL == 0 {
+		if !ok || seen[fuel.Name] || !fuel.Stored {
 			continue
 		}
 		seen[fuel.Name] = true
-		w.verdict(nil, store <= fuel.StoreLimitL*1.001, "store of "+fuel.Name, fmt.Sprintf("%s gal of %s kept; about %s gal is the usual limit for a dwelling", number(units.Volume.In(store, "gal")), fuel.Name, number(units.Volume.In(fuel.StoreLimitL, "gal"))),
+		w.verdict(nil, store <= fuel.StoreLimitL*1.001, "store of "+string(fuel.Name), fmt.Sprintf("%s gal of %s kept; about %s gal is the usual limit for a dwelling", number(units.Volume.In(store, "gal")), fuel.Name, number(units.Volume.In(fuel.StoreLimitL, "gal"))),
 			"common practice, no source; local fire codes differ", "fuel-store-limit", "")
 	}
 }

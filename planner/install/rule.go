@@ -3,6 +3,7 @@ package install
 import (
 	"slices"
 
+	"holdover/loads/home"
 	"holdover/planner/sheet"
 
 	"fmt"
@@ -13,16 +14,16 @@ import (
 
 // A Rule says what one source must give under one way of transfer.
 type Rule struct {
-	Source   string  `json:"source"`
-	Mode     string  `json:"mode"`
-	Applies  bool    `json:"applies"` // this is the way that the home file asks for
-	NeededVA float64 `json:"needed_va"`
-	HasVA    float64 `json:"has_va"`
-	OK       bool    `json:"ok"`
-	MustBe   string  `json:"must_be"`  // what the source must then be, in words
-	MadeKVA  float64 `json:"made_kva"` // the next rating made that is enough; 0 where none is or none is known
-	Why      string  `json:"why"`
-	Clause   string  `json:"clause"`
+	Source   string            `json:"source"`
+	Mode     home.TransferMode `json:"mode"`
+	Applies  bool              `json:"applies"` // this is the way that the home file asks for
+	NeededVA float64           `json:"needed_va"`
+	HasVA    float64           `json:"has_va"`
+	OK       bool              `json:"ok"`
+	MustBe   string            `json:"must_be"`  // what the source must then be, in words
+	MadeKVA  float64           `json:"made_kva"` // the next rating made that is enough; 0 where none is or none is known
+	Why      string            `json:"why"`
+	Clause   string            `json:"clause"`
 }
 
 // addRules holds each source of the plan to each way of transfer, as [service.Wanted] has it.
@@ -56,7 +57,7 @@ func (w *work) addRule(s *Source, want service.Want) {
 	}
 	r := Rule{Source: s.Name, Mode: want.Way, Applies: applies, NeededVA: float64(want.VA), HasVA: 1000 * s.SiteKVA, Why: want.Why, Clause: clause}
 	has := "what " + s.Name + " gives here"
-	if want.Way != service.Manual {
+	if want.Way != home.Manual {
 		r.HasVA, has = 1000*math.Min(s.SiteKVA, s.SiteKW), has+", the lesser of its kVA and its kW"
 	}
 	r.OK = want.Met(s.SiteKVA, s.SiteKW)
@@ -73,16 +74,16 @@ func (w *work) addRule(s *Source, want service.Want) {
 		reason += "; it must be " + r.MustBe
 	}
 	hazard := "automatic-undersized"
-	if want.Way == service.Manual { // a plan that carries the house has enough; where it has not, the plan says so
+	if want.Way == home.Manual { // a plan that carries the house has enough; where it has not, the plan says so
 		hazard = ""
 	}
-	w.verdict(s, r.OK, want.Way+" transfer of "+s.Name, reason, clause, hazard, "")
+	w.verdict(s, r.OK, string(want.Way)+" transfer of "+s.Name, reason, clause, hazard, "")
 	w.checkStart(s)
 }
 
 // checkStart asks who starts an engine that an automatic switch waits for.
 func (w *work) checkStart(s *Source) {
-	if w.Mode == service.Manual || !s.Engine || s.Fixed || s.Inverter {
+	if w.Mode == home.Manual || !s.Engine || s.Fixed || s.Inverter {
 		return
 	}
 	w.check(s, "start of "+s.Name, Needs, "a switch that moves over by itself waits for a machine that starts by itself; a portable one is brought, plugged in and started by hand", "common practice, no source")

@@ -10,7 +10,6 @@ import (
 
 	"holdover/loads"
 	"holdover/loads/home"
-	"holdover/planner/service"
 	"holdover/profiles"
 )
 
@@ -80,7 +79,7 @@ func TestConductors_AGeneratorsRun(t *testing.T) {
 // A home of 230 V hears physics and its local rules, and no clause of the US code.
 func TestElsewhere_NoUSClause(t *testing.T) {
 	s := scopeOf(t, "holdover: 1\nhome: {service: 230 V}\nsite: {runs: [{name: R, length: 30 m, amps: 20 A}], gas: {pipe: 1 in, length: 20 ft}}\ncircuits: [{name: Boiler, care: keep, running: 200 W, needs: {earthed_neutral: true}}]\n",
-		Source{Name: "generator", Engine: true, RatedKVA: 5, SiteKVA: 5, SiteKW: 5, EngineKVA: 5, Volts: 230, EngineVolts: 230, Legs: 1, Neutral: floating, Fuel: naturalGas, GasKW: 20, Derate: 1})
+		Source{Name: "generator", Engine: true, RatedKVA: 5, SiteKVA: 5, SiteKW: 5, EngineKVA: 5, Volts: 230, EngineVolts: 230, Legs: 1, Neutral: floating, Fuel: "natural-gas", GasKW: 20, Derate: 1})
 	all := fmt.Sprintf("%+v %+v %+v %+v %+v %+v", s.Checks, s.Cautions, s.Equipment, s.Rules, s.Conductors, s.Refusals)
 	for _, f := range s.Sheet.Figures() {
 		all += f.How + f.Source
@@ -96,10 +95,10 @@ func TestElsewhere_NoUSClause(t *testing.T) {
 
 // An automatic switch takes the whole calculated load, load management and a person what is chosen: NEC 702.4.
 func TestNEC702_4_TransferRule(t *testing.T) {
-	const home = "holdover: 1\nhome: {floor_area: 1500 ft2, service_amps: 200 A, transfer: %s}\ncircuits:\n  - {name: Lamps, care: keep, running: 100 W}\n  - {name: Range, care: shed, volts: 240 V, class: range, nameplate: 12 kW}\n"
+	const homeText = "holdover: 1\nhome: {floor_area: 1500 ft2, service_amps: 200 A, transfer: %s}\ncircuits:\n  - {name: Lamps, care: keep, running: 100 W}\n  - {name: Range, care: shed, volts: 240 V, class: range, nameplate: 12 kW}\n"
 	source := Source{Name: "generator", Engine: true, Fixed: true, RatedKVA: 8, SiteKVA: 7, SiteKW: 7, EngineKVA: 8, Volts: 240, EngineVolts: 240, Legs: 2, Neutral: floating, Derate: 7.0 / 8}
-	for mode, ok := range map[string]bool{service.Manual: true, service.Automatic: false, service.Managed: true} {
-		s := scopeOf(t, fmt.Sprintf(home, mode), source)
+	for mode, ok := range map[string]bool{home.Manual: true, home.Automatic: false, home.Managed: true} {
+		s := scopeOf(t, fmt.Sprintf(homeText, mode), source)
 		require.Len(t, s.Rules, 3)
 		for _, r := range s.Rules {
 			assert.Equal(t, r.Mode == mode, r.Applies)
@@ -109,7 +108,7 @@ func TestNEC702_4_TransferRule(t *testing.T) {
 		}
 		assert.Equal(t, !ok, hasCheck(s, Fail, mode+" transfer"))
 	}
-	s := scopeOf(t, fmt.Sprintf(home, service.Automatic), source)
+	s := scopeOf(t, fmt.Sprintf(homeText, home.Automatic), source)
 	assert.InDelta(t, s.Service.LeastVA, s.Sheet.Value("transfer.generator.automatic.needed_va"), 1e-9)
 	// 5100 VA of general load and 8000 VA of range by the standard method, / (7/8) = 14.97 kVA rated, worked by hand.
 	assert.Equal(t, 13100.0, s.Service.LeastVA)

@@ -5,10 +5,10 @@ import (
 	"strings"
 	"testing"
 
+	"holdover/loads/home"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"holdover/planner/service"
 )
 
 // machine is a portable machine of 7.5 kVA and 6 kW.
@@ -30,7 +30,7 @@ circuits:
 // come to 7213 VA and fit; 5.6 kW to 8070 VA, too many; 6.2 kW at 0.95 to 6622 VA, which fit, and to too many watts.
 func TestRule_VAAgainstKVAAndWAgainstKW(t *testing.T) {
 	for running, ok := range map[string]bool{"4 kW, power_factor: 0.7": true, "5 kW, power_factor: 0.7": true, "5.6 kW, power_factor: 0.7": false, "6.2 kW, power_factor: 0.95": false} {
-		s := scopeOf(t, fmt.Sprintf(ratedHome, service.Manual, running), machine(floating))
+		s := scopeOf(t, fmt.Sprintf(ratedHome, home.Manual, running), machine(floating))
 		assert.Equal(t, ok, s.Rules[0].OK, running)
 		assert.Equal(t, 7500.0, s.Rules[0].HasVA)
 		assert.Equal(t, 6000.0, s.Rules[1].HasVA, "Article 220 counts a kVA as a kW")
@@ -42,7 +42,7 @@ func TestRule_VAAgainstKVAAndWAgainstKW(t *testing.T) {
 func TestManaged_EveryCircuitThatIsCountedOff(t *testing.T) {
 	large := machine(floating)
 	large.RatedKVA, large.SiteKVA, large.SiteKW, large.EngineKVA = 24, 24, 24, 24
-	s := scopeOf(t, fmt.Sprintf(ratedHome, service.Managed, "4 kW"), large)
+	s := scopeOf(t, fmt.Sprintf(ratedHome, home.Managed, "4 kW"), large)
 	found := false
 	for _, item := range s.Equipment {
 		if strings.HasPrefix(item.Item, "Load management") {
@@ -61,15 +61,15 @@ func TestManaged_EveryCircuitThatIsCountedOff(t *testing.T) {
 func TestAutomatic_AsksWhoStartsTheMachine(t *testing.T) {
 	fixed := machine(floating)
 	fixed.Fixed = true
-	assert.True(t, hasCheck(scopeOf(t, fmt.Sprintf(ratedHome, service.Automatic, "4 kW"), machine(floating)), Needs, "start of generator"))
-	assert.False(t, hasCheck(scopeOf(t, fmt.Sprintf(ratedHome, service.Automatic, "4 kW"), fixed), Needs, "start of"))
-	assert.False(t, hasCheck(scopeOf(t, fmt.Sprintf(ratedHome, service.Manual, "4 kW"), machine(floating)), Needs, "start of"))
+	assert.True(t, hasCheck(scopeOf(t, fmt.Sprintf(ratedHome, home.Automatic, "4 kW"), machine(floating)), Needs, "start of generator"))
+	assert.False(t, hasCheck(scopeOf(t, fmt.Sprintf(ratedHome, home.Automatic, "4 kW"), fixed), Needs, "start of"))
+	assert.False(t, hasCheck(scopeOf(t, fmt.Sprintf(ratedHome, home.Manual, "4 kW"), machine(floating)), Needs, "start of"))
 }
 
 // NEC 710.15(C), from memory: a single leg is refused whatever its sheet leaves out; cells alone feed nothing.
 func TestNEC710_15C_WhateverTheSheetLeavesOut(t *testing.T) {
-	const home = "holdover: 1\ncircuits: [{name: Pump, care: keep, volts: 240 V, running: 1 kW}]\ngear:\n  - {name: Small, kind: generator, volts: 120 V}\n  - {name: Untold, kind: power-station}\n  - {name: Cells, kind: battery, volts: 48 V}\n  - {name: Tall, kind: generator, volts: 240 V, legs: 2}\n"
-	s := scopeOf(t, home, Source{Name: "Small", Offered: true, Volts: 120, Legs: 1}, Source{Name: "Untold", Offered: true, Untold: true, Volts: 120, Legs: 1},
+	const homeText = "holdover: 1\ncircuits: [{name: Pump, care: keep, volts: 240 V, running: 1 kW}]\ngear:\n  - {name: Small, kind: generator, volts: 120 V}\n  - {name: Untold, kind: power-station}\n  - {name: Cells, kind: battery, volts: 48 V}\n  - {name: Tall, kind: generator, volts: 240 V, legs: 2}\n"
+	s := scopeOf(t, homeText, Source{Name: "Small", Offered: true, Volts: 120, Legs: 1}, Source{Name: "Untold", Offered: true, Untold: true, Volts: 120, Legs: 1},
 		Source{Name: "Cells", Offered: true, Cells: true, Volts: 48, Legs: 1}, Source{Name: "Tall", Offered: true, Volts: 240, Legs: 2})
 	require.Len(t, s.Refusals, 2)
 	assert.Equal(t, "Small", s.Refusals[0].Source)
@@ -85,6 +85,6 @@ func TestNEC710_15C_WhateverTheSheetLeavesOut(t *testing.T) {
 func TestScope_ARefusedSourceFails(t *testing.T) {
 	single := machine(floating)
 	single.Volts, single.EngineVolts, single.Legs = 120, 120, 1
-	assert.True(t, hasCheck(scopeOf(t, fmt.Sprintf(ratedHome, service.Manual, "4 kW"), single), Fail, "source"))
-	assert.False(t, hasCheck(scopeOf(t, fmt.Sprintf(ratedHome, service.Manual, "4 kW"), machine(floating)), Fail, "source"))
+	assert.True(t, hasCheck(scopeOf(t, fmt.Sprintf(ratedHome, home.Manual, "4 kW"), single), Fail, "source"))
+	assert.False(t, hasCheck(scopeOf(t, fmt.Sprintf(ratedHome, home.Manual, "4 kW"), machine(floating)), Fail, "source"))
 }

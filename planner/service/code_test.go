@@ -91,16 +91,16 @@ func TestNEC2026_TheHousesOfAnnexD(t *testing.T) {
 
 // NEC 220.57 came in 2023: the larger of 7200 VA and the plate; from memory.
 func TestNEC220_57_VehicleSupply(t *testing.T) {
-	const home = "holdover: 1\nhome: {floor_area: 1500 ft2}\ncircuits: [{name: Car, care: shed, volts: 240 V, class: vehicle, nameplate: %s}]\n"
+	const homeText = "holdover: 1\nhome: {floor_area: 1500 ft2}\ncircuits: [{name: Car, care: shed, volts: 240 V, class: vehicle, nameplate: %s}]\n"
 	for edition, want := range map[string][2]float64{"nec-2017": {3800, 9600}, "nec-2020": {3800, 9600}, "nec-2023": {7200, 9600}, "nec-2026": {3800, 9600}} {
 		for i, plate := range []string{"3.8 kW", "9.6 kW"} {
 			sheet := &working.Sheet{}
-			Calculate(readHome(t, strings.Replace(home, "%s", plate, 1)), nec(t, edition), sheet)
+			Calculate(readHome(t, strings.Replace(homeText, "%s", plate, 1)), nec(t, edition), sheet)
 			assert.Equal(t, want[i], sheet.Value("service.other_va"), "%s, %s", edition, plate)
 		}
 	}
 	sheet := &working.Sheet{}
-	Calculate(readHome(t, strings.Replace(home, "%s", "3.8 kW", 1)), nec(t, "nec-2023"), sheet)
+	Calculate(readHome(t, strings.Replace(homeText, "%s", "3.8 kW", 1)), nec(t, "nec-2023"), sheet)
 	f, _ := sheet.Get("circuits[0].nameplate")
 	assert.Contains(t, f.How, "it counts 7,200 VA at least")
 	assert.Equal(t, "NEC 220.57, 2023 edition, from memory", f.Source)

@@ -106,7 +106,7 @@ func TestNEC220_60_Seasons(t *testing.T) {
 
 // NEC 220.83, worked by hand on the dwelling of Annex D2(b): 32 800 VA and 10 080 VA of air conditioning.
 func TestNEC220_83_Existing(t *testing.T) {
-	const home = `
+	const homeText = `
 holdover: 1
 home: {floor_area: 1500 ft2}
 circuits:
@@ -116,19 +116,19 @@ circuits:
   - {name: Dryer, care: shed, volts: 240 V, class: dryer, nameplate: 5 kW}
   - {name: Cooling, care: shed, volts: 240 V, class: air-conditioning, nameplate: 10.08 kVA%s}
 `
-	sheet, _ := sheetOf(t, fmt.Sprintf(home, ""))
+	sheet, _ := sheetOf(t, fmt.Sprintf(homeText, ""))
 	assert.InDelta(t, 8000+0.4*(42880-8000), sheet.Value("service.existing_va"), 1e-6, "(A)")
-	sheet, _ = sheetOf(t, fmt.Sprintf(home, ", added: true"))
+	sheet, _ = sheetOf(t, fmt.Sprintf(homeText, ", added: true"))
 	assert.InDelta(t, 8000+0.4*(32800-8000)+10080, sheet.Value("service.existing_va"), 1e-6, "(B)")
 }
 
 // NEC 220.87, worked by hand: 125 % of 9.6 kW and 4 kVA that is new. Thirty days may not be used with solar panels.
 func TestNEC220_87_Measured(t *testing.T) {
-	const home = "holdover: 1\nhome: {floor_area: 1500 ft2, service_amps: 100 A, measured_demand: 9.6 kW%s}\nsite: {%s}\ncircuits: [{name: New, care: shed, volts: 240 V, class: other, nameplate: 4 kVA, added: true}]\n"
-	sheet, out := sheetOf(t, fmt.Sprintf(home, "", ""))
+	const homeText = "holdover: 1\nhome: {floor_area: 1500 ft2, service_amps: 100 A, measured_demand: 9.6 kW%s}\nsite: {%s}\ncircuits: [{name: New, care: shed, volts: 240 V, class: other, nameplate: 4 kVA, added: true}]\n"
+	sheet, out := sheetOf(t, fmt.Sprintf(homeText, "", ""))
 	assert.Equal(t, 16000.0, sheet.Value("service.measured_va"))
 	assert.Equal(t, 67.0, sheet.Value("service.measured_a"))
 	assert.Equal(t, "service.standard_va", out.LeastBy, "5100 + 4000 VA is less")
-	_, out = sheetOf(t, strings.Replace(fmt.Sprintf(home, ", measured_over: 30-days", "sun: {kwh_per_day: 10}"), "9.6", "1", 1))
+	_, out = sheetOf(t, strings.Replace(fmt.Sprintf(homeText, ", measured_over: 30-days", "sun: {kwh_per_day: 10}"), "9.6", "1", 1))
 	assert.NotEqual(t, "service.measured_va", out.LeastBy)
 }

@@ -10,19 +10,14 @@ import (
 	"holdover/profiles"
 )
 
-// The ways of transfer, as home.transfer has them.
-const (
-	Manual    = "manual"
-	Automatic = "automatic"
-	Managed   = "managed"
-)
-
-// Ways lists them.
-func Ways() []string { return []string{Manual, Automatic, Managed} }
+// Ways lists the ways of transfer.
+func Ways() []home.TransferMode {
+	return []home.TransferMode{home.Manual, home.Automatic, home.Managed}
+}
 
 // A Want is what a source must give here, continuously, under one way of transfer.
 type Want struct {
-	Way   string
+	Way   home.TransferMode
 	Known bool // false where the code or the home file does not say; then nothing else but Why and Rule holds
 	VA    units.VoltAmps
 	W     units.Watts // a calculated load counts a kVA as a kW
@@ -35,10 +30,10 @@ type Want struct {
 // is what the chosen circuits draw. A switch that moves over by itself puts the whole calculated load on, and no more, whatever the
 // plates add up to. Load management leaves the calculated load without what it keeps off: every circuit that is left off, and all
 // that take turns but the one that leaves the most; lighting and receptacles it cannot keep off.
-func Wanted(house *home.Home, code *profiles.Code, d *loads.Demand, way string) Want {
-	rule := code.Rule("transfer-capacity").Phrase(way)
+func Wanted(house *home.Home, code *profiles.Code, d *loads.Demand, way home.TransferMode) Want {
+	rule := code.Rule("transfer-capacity").Phrase(string(way))
 	out := Want{Way: way, Rule: rule, Why: Say(rule)}
-	if way == Manual {
+	if way == home.Manual {
 		out.Known, out.VA, out.W, out.From = true, d.Running.VA(), d.RunningW, []string{"load.running_va"}
 		return out
 	}
@@ -48,7 +43,7 @@ func Wanted(house *home.Home, code *profiles.Code, d *loads.Demand, way string) 
 	all := plates(house, code)
 	whole := newCalculation(house, code, &working.Sheet{}, all).work().LeastVA
 	out.Known, out.VA, out.From = true, units.VoltAmps(whole), []string{"service.least_va"}
-	if managed, on := leastManaged(house, code, all); way == Managed && managed < whole {
+	if managed, on := leastManaged(house, code, all); way == home.Managed && managed < whole {
 		out.VA, out.From = units.VoltAmps(managed), []string{"home.floor_area"}
 		for _, p := range on {
 			if p.counts() {
@@ -95,7 +90,7 @@ func largestTurns(all []plate) (out []plate) {
 // Met says whether a source that gives so many kVA and kW here gives what is wanted. Of a calculated load it must have both.
 func (w Want) Met(kVA, kW float64) bool {
 	const hair = 1 + 1e-9
-	if w.Way != Manual {
+	if w.Way != home.Manual {
 		kVA = min(kVA, kW)
 	}
 	return float64(w.VA) <= 1000*kVA*hair && float64(w.W) <= 1000*kW*hair

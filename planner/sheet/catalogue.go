@@ -2,7 +2,7 @@ package sheet
 
 import (
 	"fmt"
-	"slices"
+	"math"
 
 	"holdover/loads/home"
 	"holdover/loads/units"
@@ -17,7 +17,7 @@ func Generators(house *home.Home) (all []Sheet) {
 	made := profiles.Generators()
 	for _, fuel := range house.Limits.Fuels {
 		for i := range made {
-			if slices.Contains(made[i].Fuels, fuel) {
+			if made[i].Burns(fuel) {
 				all = append(all, generatorSheet(house, &made[i], fuel))
 			}
 		}
@@ -25,16 +25,16 @@ func Generators(house *home.Home) (all []Sheet) {
 	return all
 }
 
-func generatorSheet(house *home.Home, g *profiles.Generator, fuel string) Sheet {
+func generatorSheet(house *home.Home, g *profiles.Generator, fuel profiles.FuelName) Sheet {
 	a := house.Assume
 	w := units.Watts(1000 * g.KW)
 	volts, legs := serviceVolts(house)
 	if legs == 2 && g.KW < profiles.Transfers().SingleLeg.BelowKW {
 		volts, legs = float64(house.House.Service.LegVolts()), 1
 	}
-	gear := home.Gear{Name: fmt.Sprintf("%s kW %s on %s", units.Format(g.KW), g.Title, fuel), Kind: Generator, Wave: home.Sine, Distortion: g.Distortion,
+	gear := home.Gear{Name: fmt.Sprintf("%s kW %s on %s", units.Format(g.KW), g.Title, fuel), Kind: home.Generator, Wave: home.Sine, Distortion: g.Distortion,
 		Volts: units.Volts(volts), Legs: legs, Frequency: serviceHertz(house), Watts: w, VA: units.VoltAmps(float64(w) / a.GeneratorPowerFactor),
-		Surge: w * units.Watts(a.GeneratorSurge), SurgeTime: units.Seconds(g.SurgeS), Alternator: g.Alternator, Stands: g.Place, Gap: units.Seconds(g.TakeoverS), Neutral: g.Neutral, Fuel: fuel}
+		Surge: w * units.Watts(a.GeneratorSurge), SurgeTime: units.Seconds(g.SurgeS), Alternator: home.Alternator(g.Alternator), Stands: home.Stand(g.Place), Gap: units.Seconds(g.TakeoverS), Neutral: home.Neutral(g.Neutral), Fuel: fuel}
 	return Sheet{Gear: gear.Stating("wave", "distortion", "volts", "legs", "hertz", "watts", "va", "surge", "surge_seconds", "alternator", "place", "gap", "neutral", "fuel"), Made: g}
 }
 
@@ -42,9 +42,9 @@ func generatorSheet(house *home.Home, g *profiles.Generator, fuel string) Sheet 
 func InverterOf(house *home.Home, va float64) Sheet {
 	a, made := house.Assume, profiles.InvertersMade()
 	volts, legs := serviceVolts(house)
-	gear := home.Gear{Name: fmt.Sprintf("%s VA inverter", units.Format(va)), Kind: Inverter, Wave: home.Sine, Distortion: made.Distortion, Volts: units.Volts(volts), Legs: legs,
+	gear := home.Gear{Name: fmt.Sprintf("%s VA inverter", units.Format(va)), Kind: home.Inverter, Wave: home.Sine, Distortion: made.Distortion, Volts: units.Volts(volts), Legs: legs,
 		Frequency: serviceHertz(house), Watts: units.Watts(va), VA: units.VoltAmps(va), Surge: units.Watts(va * a.InverterSurge), SurgeTime: units.Seconds(made.SurgeS),
-		Gap: units.Seconds(made.GapS), Neutral: made.Neutral, Efficiency: a.InverterEfficiency, Idle: a.InverterIdle, Stands: "fixed"}
+		Gap: units.Seconds(made.GapS), Neutral: home.Neutral(made.Neutral), Efficiency: a.InverterEfficiency, Idle: a.InverterIdle, Stands: home.Fixed}
 	return Sheet{Gear: gear.Stating("wave", "distortion", "volts", "legs", "hertz", "watts", "va", "surge", "surge_seconds", "gap", "neutral", "efficiency", "idle", "place")}
 }
 
@@ -53,8 +53,8 @@ func BatteryOf(house *home.Home, modules int) Sheet {
 	a := house.Assume
 	c, _ := profiles.FindChemistry(a.Chemistry)
 	energy := a.Module * units.WattHours(modules)
-	gear := home.Gear{Name: fmt.Sprintf("%s kWh battery", units.Format(float64(energy)/1000)), Kind: Battery, Energy: energy, Chemistry: c.Name, Left: a.EndOfLife,
-		Watts: units.Watts(float64(energy) * c.DischargePerHour), Recharge: units.Hours(1 / c.ChargePerHour), Stands: "fixed"}
+	gear := home.Gear{Name: fmt.Sprintf("%s kWh battery", units.Format(float64(energy)/1000)), Kind: home.Battery, Energy: energy, Chemistry: c.Name, Left: a.EndOfLife,
+		Watts: units.Watts(float64(energy) * c.DischargePerHour), Recharge: units.Hours(1 / c.ChargePerHour), Stands: home.Fixed}
 	return Sheet{Gear: gear.Stating("energy", "chemistry", "capacity_left", "watts", "recharge", "place"), Units: modules}
 }
 
@@ -74,7 +74,7 @@ func serviceHertz(house *home.Home) units.Hertz {
 // it burns and wherever it stands; 0 where none does.
 func (d *Duty) LeastGeneratorKW() float64 {
 	for _, kW := range profiles.GeneratorSizesKW() {
-		g := profiles.Generator{KW: kW, Distortion: 0, Alternator: "wound", SurgeS: infinite}
+		g := profiles.Generator{KW: kW, GeneratorKind: profiles.GeneratorKind{Alternator: string(home.Wound), SurgeS: math.Inf(1)}}
 		h := d.holding(generatorSheet(d.Home, &g, ""), Place{Part: House}, nil)
 		h.checkVolts()
 		h.checkRatings()

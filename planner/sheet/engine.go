@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -8,7 +9,6 @@ import (
 	"holdover/loads"
 	"holdover/loads/home"
 	"holdover/loads/units"
-	"holdover/planner/generator"
 	"holdover/planner/outage"
 	"holdover/profiles"
 )
@@ -18,11 +18,11 @@ import (
 
 // An Engine is what a generator's sheet gives here on its fuel.
 type Engine struct {
-	KW      float64 // rated
-	SiteKW  float64 // what the engine gives here
-	LeastKW float64 // it burns fuel as for so much at the least
-	Store   float64 // fuel units there are; +Inf when piped or not limited
-	Fuel    profiles.Fuel
+	KW      float64     // rated
+	SiteKW  float64     // what the engine gives here
+	LeastKW float64     // it burns fuel as for so much at the least
+	Store   units.Limit // fuel units there are
+	Fuel    *profiles.Fuel
 	Line    profiles.Willans
 }
 
@@ -33,12 +33,12 @@ func (d *Duty) EngineOf(s Sheet) (e Engine, ok bool) {
 		return e, false
 	}
 	kW := float64(s.Watts) / 1000
-	return Engine{KW: kW, SiteKW: kW * d.Rating.Engine, LeastKW: fuel.LeastLoad * kW, Store: storeOf(d.Home, fuel), Fuel: fuel, Line: generator.Willans(fuel, kW)}, true
+	return Engine{KW: kW, SiteKW: kW * d.Rating.Engine, LeastKW: fuel.LeastLoad * kW, Store: storeOf(d.Home, fuel), Fuel: &fuel, Line: fuel.Line(kW)}, true
 }
 
 // Into puts the engine into what the outage run knows.
 func (e Engine) Into(p *outage.Design) {
-	p.SiteKW, p.LeastKW, p.FuelStore = e.SiteKW, e.LeastKW, e.Store
+	p.SiteKW, p.LeastKW, p.FuelStore = e.SiteKW, e.LeastKW, e.Store.Most()
 	p.IdleBurn, p.BurnPerKWh = e.Line.IdleUnitsPerHourPerKW*e.KW, e.Line.UnitsPerKWh
 }
 
@@ -47,16 +47,13 @@ func (e Engine) FullKW() float64 {
 	return e.KW * (e.Line.IdleUnitsPerHourPerKW + e.Line.UnitsPerKWh) * e.Fuel.KWhPerUnit
 }
 
-// storeOf is how much of a fuel there is, in its unit: without end for piped fuel, and for a stored one of which the home file
-// does not say; a store of 0 is none.
-func storeOf(house *home.Home, fuel profiles.Fuel) float64 {
-	if fuel.Stored && house.Given("limits.fuel_store") {
-		return float64(house.Limits.FuelStore)
+// storeOf is how much of a fuel there is, in its unit: without end for piped fuel.
+func storeOf(house *home.Home, fuel profiles.Fuel) units.Limit {
+	if fuel.Stored {
+		return house.Limits.FuelStore
 	}
-	return infinite
+	return units.Limit{}
 }
-
-var infinite = math.Inf(1)
 
 func (h *holding) checkFuel() {
 	e, ok := h.EngineOf(h.Sheet)
@@ -67,7 +64,7 @@ func (h *holding) checkFuel() {
 	case !slices.Contains(h.home.Limits.Fuels, h.Fuel):
 		h.say("fuel", Fails, nil, "It burns %s, which is not to be had (limits.fuels).", h.Fuel)
 		return
-	case e.Store == 0:
+	case e.Store.None():
 		h.say("fuel", Fails, []string{h.assumed("limits.fuel_store", 0, e.Fuel.Unit)}, "It burns %s, of which none is kept (limits.fuel_store).", h.Fuel)
 		return
 	}
@@ -98,7 +95,7 @@ func (h *holding) checkVapour(e Engine) {
 	}
 }
 
-// A Vapour is what propane cylinders give as vapour in the coldest hour of an outage, against what is wanted of them.
+// A Vapour is what cylinders of gas give as vapour in the coldest hour of an outage, against what is wanted of them.
 type Vapour struct {
 	WantedBtuH, GivesBtuH float64
 	EachBtuH              float64
@@ -110,16 +107,13 @@ type Vapour struct {
 
 // VapourOf holds the cylinders of a home to an engine that burns so many kW of a fuel at full load, and to every appliance on them; ok
 // is false where the engine does not hang on cylinders, or nothing says how many there are.
-func VapourOf(house *home.Home, demand *loads.Demand, fuel profiles.Fuel, fullKW float64) (v Vapour, ok bool) {
+func VapourOf(house *home.Home, demand *loads.Demand, fuel *profiles.Fuel, fullKW float64) (v Vapour, ok bool) {
 	gas := house.Site.Gas
-	if gas.Cylinders == 0 || gas.Kind != fuel.Name || !fuel.Vaporises {
+	if gas.Cylinders == 0 || gas.Kind != fuel.Name || fuel.Cylinder == nil {
 		return v, false
 	}
-	table := profiles.PipeTables().Cylinder
-	left := gas.Left
-	if left == 0 {
-		left = table.UsualLeft
-	}
+	table := fuel.Cylinder
+	left := cmp.Or(gas.Left, table.Left)
 	v.AtC, v.Source = float64(slices.Min(demand.Outdoors[:])), table.Source
 	v.WantedBtuH = units.Power.In(1000*fullKW, "Btu/h") + AppliancesBtuH(house)
 	atF := units.Temperature.In(v.AtC, "F")
@@ -146,7 +140,7 @@ func AppliancesBtuH(house *home.Home) float64 {
 // run, and is there fuel to the end?
 func (h *holding) checkRun(e Engine) {
 	endless := e
-	endless.Store = infinite
+	endless.Store = units.Limit{}
 	free, stored := h.runs(endless), h.runs(e)
 	switch quiet := h.home.Limits.Quiet; {
 	case free.ok && quiet.Any():
@@ -170,9 +164,9 @@ func (h *holding) checkRun(e Engine) {
 		}
 	}
 	switch {
-	case free.ok && !stored.ok, burnt > e.Store*hair:
-		figures = append(figures, h.assumed("limits.fuel_store", e.Store, "L"))
-		h.say("fuel", Fails, figures, "%s; %s L are stored (limits.fuel_store).", says, number(e.Store))
+	case free.ok && !stored.ok, !e.Store.Allows(burnt):
+		figures = append(figures, h.assumed("limits.fuel_store", e.Store.Most(), "L"))
+		h.say("fuel", Fails, figures, "%s; %s L are stored (limits.fuel_store).", says, number(e.Store.Most()))
 	default:
 		h.say("fuel", Holds, figures, "%s.", says)
 	}

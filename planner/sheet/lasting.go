@@ -135,7 +135,7 @@ func (h *holding) packOf(c profiles.Chemistry) Pack {
 func (h *holding) carries(c profiles.Chemistry, headroom bool) bool {
 	pack := h.packOf(c)
 	efficiency, idle := h.conversion()
-	p := outage.Design{Efficiency: efficiency, IdleKW: float64(idle) / 1000, InverterKW: infinite}
+	p := outage.Design{Efficiency: efficiency, IdleKW: float64(idle) / 1000, InverterKW: math.Inf(1)}
 	pack.Into(&p, 1)
 	if !headroom {
 		p.UsableKWh *= 1 + h.home.Assume.EnergyMargin
@@ -148,7 +148,7 @@ func (h *holding) carries(c profiles.Chemistry, headroom bool) bool {
 		p.InverterKW = float64(from.VA) / 1000 * h.Rating.Inverter * h.PowerFactor()
 	}
 	if !h.Wired() {
-		p.DischargeKW, p.ChargeKW = infinite, 0
+		p.DischargeKW, p.ChargeKW = math.Inf(1), 0
 	}
 	return !slices.ContainsFunc(h.Outages(), func(o outage.Outage) bool {
 		_, ok := o.Carry(&p)

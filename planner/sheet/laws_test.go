@@ -20,7 +20,7 @@ import (
 // drawSheet writes a random spec sheet, some figures missing, some absurd but within their ranges.
 func drawSheet(r *rapid.T) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "- name: Unit\n  kind: %s\n", rapid.SampledFrom([]string{UPS, PowerStation, Inverter, Battery, Generator}).Draw(r, "kind"))
+	fmt.Fprintf(&b, "- name: Unit\n  kind: %s\n", rapid.SampledFrom([]home.GearKind{home.UPS, home.PowerStation, home.Inverter, home.Battery, home.Generator}).Draw(r, "kind"))
 	for _, f := range home.FieldsOf("gear") {
 		if f.Key == "name" || f.Key == "kind" || rapid.IntRange(0, 3).Draw(r, f.Key+" missing") == 0 {
 			continue

@@ -95,11 +95,11 @@ func (h *holding) legLimits(margin float64) loads.LegLimits {
 	share := h.share()
 	derateW, derateVA, _ := h.derate()
 	steadyVA := units.VoltAmps(float64(h.VA) * derateVA * share)
-	steadyW := units.Watts(infinite)
+	steadyW := units.Watts(math.Inf(1))
 	if h.Has("watts") {
 		steadyW = units.Watts(float64(h.Watts) * derateW * share)
 	}
-	l := loads.LegLimits{Running: steadyW / units.Watts(1+margin), RunningVA: steadyVA / units.VoltAmps(1+margin), Starting: units.Watts(infinite), StartingVA: units.VoltAmps(infinite)}
+	l := loads.LegLimits{Running: steadyW / units.Watts(1+margin), RunningVA: steadyVA / units.VoltAmps(1+margin), Starting: units.Watts(math.Inf(1)), StartingVA: units.VoltAmps(math.Inf(1))}
 	if !h.Has("surge") || !h.Has("watts") {
 		if l.Starting, l.StartingVA = steadyW, steadyVA; !h.electronic() {
 			l.StartingVA = h.dipVA(steadyVA)
@@ -144,7 +144,7 @@ type stressed struct {
 func (d *Duty) assigned(limits loads.LegLimits) loads.LegSplit {
 	va := limits.RunningVA
 	if va <= 0 {
-		return loads.LegSplit{Stress: infinite, Bound: infinite, Proven: true}
+		return loads.LegSplit{Stress: math.Inf(1), Bound: math.Inf(1), Proven: true}
 	}
 	one := loads.LegLimits{Running: limits.Running / units.Watts(va), RunningVA: 1, Starting: limits.Starting / units.Watts(va), StartingVA: limits.StartingVA / va,
 		Seconds: limits.Seconds, Long: limits.Long / units.Watts(va), LongVA: limits.LongVA / va}

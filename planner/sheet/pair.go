@@ -20,7 +20,7 @@ type Pair struct {
 func pairs(gear []home.Gear, rating site.Rating) (out []Pair) {
 	for _, g := range gear {
 		for _, u := range gear {
-			if g.Kind == Generator && u.Kind == UPS {
+			if g.Kind == home.Generator && u.Kind == home.UPS {
 				p := &pair{g: g, u: u, rating: rating, holding: holding{figures: &working.Sheet{}}}
 				p.checkDistortion()
 				p.checkFrequency()
@@ -40,7 +40,7 @@ type pair struct {
 
 // of writes a figure of one of the two sheets.
 func (p *pair) of(gear home.Gear, key string, value float64, unit string) string {
-	return p.figure(gear.Kind+"."+key, value, unit, "given: "+docOf(key), "spec sheet of "+gear.Name)
+	return p.figure(string(gear.Kind)+"."+key, value, unit, "given: "+docOf(key), "spec sheet of "+gear.Name)
 }
 
 func (p *pair) askOf(id string, gear home.Gear, what string) {

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"fmt"
 
+	"holdover/loads/home"
+
 	"holdover/loads/units"
 	"holdover/planner/generator"
 	"holdover/profiles"
@@ -95,7 +97,7 @@ func (h *holding) checkDischarge() {
 
 // electronic says whether a short-time limit is one of current: of an inverter, and of an engine that makes its wave by one. A
 // wound alternator rides through a start on its field, and is held to its dip.
-func (h *holding) electronic() bool { return !h.Engine() || h.Alternator == "inverter" }
+func (h *holding) electronic() bool { return !h.Engine() || h.Alternator == home.Electronic }
 
 // surgeRatings are the watts, and of an electronic machine the volt-amps, that it gives here for a short time.
 func (h *holding) surgeRatings() (w units.Watts, va units.VoltAmps) {

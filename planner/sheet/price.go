@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"holdover/loads/home"
 	"holdover/profiles"
 )
 
@@ -23,12 +24,12 @@ func (h *holding) checkPrice() {
 	id := h.figure("fit.total_price", h.total, currency(), how, "", from...)
 	budget := h.home.Limits.Budget
 	switch {
-	case !h.hasPrice && budget > 0:
+	case !h.hasPrice && budget.Ends():
 		h.ask("price", "its price", "A budget is given.")
 	case !h.hasPrice:
 		h.say("price", Holds, nil, "The sheet has no price, so it ranks last.")
-	case budget > 0 && h.total > budget:
-		h.say("price", Fails, []string{id, h.assumed("limits.budget", budget, currency())}, "It costs about %s %s in all; the budget is %s (limits.budget).", number(h.total), currency(), number(budget))
+	case !budget.Allows(h.total):
+		h.say("price", Fails, []string{id, h.assumed("limits.budget", budget.Most(), currency())}, "It costs about %s %s in all; the budget is %s (limits.budget).", number(h.total), currency(), number(budget.Most()))
 	case h.Owned && h.total > 0:
 		h.say("price", Holds, []string{id}, "It is owned already; to connect it costs about %s %s.", number(h.total), currency())
 	case h.Owned:
@@ -44,9 +45,16 @@ func (h *holding) connection() float64 {
 	if loads := h.demand.Loads; len(loads) == 1 && loads[0].Volts < 130 && !h.Wired() {
 		return 0
 	}
-	if h.home.Given("prices.transfer") {
-		return h.home.Prices.Transfer
-	}
+	price, _ := TransferPrice(h.home, len(h.demand.Loads))
+	return price
+}
+
+// TransferPrice is what the transfer equipment for so many circuits costs, installed, and how many years it lasts: that of a manual
+// panel, or the household's own price.
+func TransferPrice(house *home.Home, circuits int) (purchase, lifeYears float64) {
 	panel, _ := profiles.PriceBands().Transfer("manual-panel")
-	return panel.Fixed.Typical + float64(len(h.demand.Loads))*panel.PerCircuit.Typical
+	if house.Given("prices.transfer") {
+		return house.Prices.Transfer, panel.LifeYears
+	}
+	return panel.Fixed.Typical + float64(circuits)*panel.PerCircuit.Typical, panel.LifeYears
 }

@@ -16,16 +16,6 @@ import (
 	"holdover/profiles"
 )
 
-// The kinds of source.
-const (
-	UPS          = "ups"
-	PowerStation = "power-station"
-	Inverter     = "inverter"
-	Battery      = "battery"
-	Generator    = "generator"
-	Set          = "set" // an inverter with its battery
-)
-
 // A Sheet is what one source gives, by its papers.
 type Sheet struct {
 	home.Gear
@@ -34,21 +24,23 @@ type Sheet struct {
 }
 
 // Engine says whether it burns fuel.
-func (s Sheet) Engine() bool { return s.Kind == Generator }
+func (s Sheet) Engine() bool { return s.Kind == home.Generator }
 
 // Stores says whether it holds energy.
 func (s Sheet) Stores() bool {
-	return s.Kind == UPS || s.Kind == PowerStation || s.Kind == Battery || s.Kind == Set
+	return s.Kind == home.UPS || s.Kind == home.PowerStation || s.Kind == home.Battery || s.Kind == home.Set
 }
 
 // Bare says whether it is cells without an inverter, which feed no circuit by themselves.
-func (s Sheet) Bare() bool { return s.Kind == Battery }
+func (s Sheet) Bare() bool { return s.Kind == home.Battery }
 
 // Wired says whether it is built in, and so has a place in the house and what the place allows.
-func (s Sheet) Wired() bool { return s.Kind == Battery || s.Kind == Set || s.Kind == Inverter }
+func (s Sheet) Wired() bool {
+	return s.Kind == home.Battery || s.Kind == home.Set || s.Kind == home.Inverter
+}
 
 // MeetsHouse says whether it can be wired to feed a house by itself: an engine, or an inverter with its battery.
-func (s Sheet) MeetsHouse() bool { return s.Engine() || s.Kind == Set }
+func (s Sheet) MeetsHouse() bool { return s.Engine() || s.Kind == home.Set }
 
 // TwoLegs says whether it gives 120 V on each of two legs. It is not known where the sheet is silent.
 func (s Sheet) TwoLegs() (is, known bool) {

@@ -20,13 +20,13 @@ func (h *holding) distortion() (share float64, known bool, id string) {
 	switch {
 	case h.Has("distortion"):
 		return h.Distortion, true, h.given("distortion", h.Distortion, "")
-	case h.Wave == "square":
+	case h.Wave == home.Square:
 		return SteppedDistortion(0), true, h.figure("fit.distortion", SteppedDistortion(0), "", "√((Vrms/V1rms)² − 1) of a square wave", waveSource)
-	case h.Wave == "stepped" && h.Has("dead_time"):
+	case h.Wave == home.Stepped && h.Has("dead_time"):
 		from := h.given("dead_time", h.DeadTime, "")
 		share := SteppedDistortion(h.DeadTime)
 		return share, true, h.figure("fit.distortion", share, "", "√((Vrms/V1rms)² − 1) at this dead time", waveSource, from)
-	case h.Wave == "stepped":
+	case h.Wave == home.Stepped:
 		dead, least := LeastDistortion()
 		how := fmt.Sprintf("the least that any stepped wave has, at a dead time of %.3g of each half cycle; the sheet does not give its own", dead)
 		return least, false, h.figure("fit.least_distortion", least, "", how, waveSource)
@@ -155,13 +155,13 @@ func (h *holding) checkNeutral() {
 	switch h.Neutral {
 	case "":
 		h.ask("neutral", "its neutral: floating, bonded to earth, or passed through", fmt.Sprintf("The flame sensing of %s needs an earthed one.", few(need)))
-	case "floating":
+	case home.Floating:
 		if h.Engine() {
 			h.sayMet("neutral", nil, "Its neutral floats; %s %s the flame against earth. It fits if the transfer equipment leaves the house's neutral, joined to earth at the service, connected to it (common practice, no source).", few(need), verb(need, "senses", "sense"))
 			return
 		}
 		h.say("neutral", Fails, nil, "Its neutral floats; %s %s the flame against earth and would light and lock out (common practice, no source). Only where its maker allows a joint of neutral and earth will it do.", few(need), verb(need, "senses", "sense"))
-	case "bonded":
+	case home.Bonded:
 		h.say("neutral", Holds, nil, "Its neutral is joined to earth, as the flame sensing of %s needs.", few(need))
 	default:
 		h.say("neutral", Holds, nil, "It passes the house's earthed neutral through, as the flame sensing of %s needs; that holds only while it stays plugged into the house.", few(need))

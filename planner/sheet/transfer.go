@@ -1,12 +1,15 @@
 package sheet
 
-import "holdover/planner/service"
+import (
+	"holdover/loads/home"
+	"holdover/planner/service"
+)
 
 // checkTransfer holds what meets the house to the way of transfer that the home file asks for. By hand, that is what the chosen
 // circuits draw, which its ratings are held to with the head-room of the plan.
 func (h *holding) checkTransfer() {
 	way := h.home.House.Transfer
-	if way == service.Manual {
+	if way == home.Manual {
 		return
 	}
 	want := h.wanted()

@@ -70,8 +70,8 @@ func verb(names []string, one, many string) string {
 	return many
 }
 
-func article(word string) string {
-	if strings.ContainsAny(word[:1], "aeiou") {
+func article(word home.Wave) string {
+	if strings.ContainsAny(string(word[:1]), "aeiou") {
 		return "An"
 	}
 	return "A"
@@ -91,7 +91,7 @@ type degrees struct {
 }
 
 func (d degrees) String() string {
-	if d.home.House.Units == "us" {
+	if d.home.House.Units == units.US {
 		return fmt.Sprintf("%s °F (%s °C)", number(d.celsius*9/5+32), number(d.celsius))
 	}
 	return number(d.celsius).String() + " °C"

@@ -15,7 +15,7 @@ import (
 func FrostWait(house *home.Home, i int) (wait units.Hours, ok bool) {
 	c := &house.Circuits[i]
 	h := c.Heater
-	if h == nil || h.StandsIn == "" || h.StandsIn == "indoors" || h.Firing+h.Standby+h.FreezeGuard == 0 {
+	if h == nil || h.Inside() || h.Firing+h.Standby+h.FreezeGuard == 0 {
 		return 0, false
 	}
 	around, _ := loads.Around(house, i)

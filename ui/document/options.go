@@ -87,7 +87,7 @@ var optionRows = []optionRow{
 	figureRow("Charger", "charger_kw"),
 	figureRow("Generator", "generator_kw"),
 	machineRow("Kind of generator", func(m *choose.Machine) string { return strings.TrimSuffix(m.Title, " generator") }),
-	machineRow("Fuel", func(m *choose.Machine) string { return m.Fuel.Name }),
+	machineRow("Fuel", func(m *choose.Machine) string { return string(m.Fuel.Name) }),
 	figureRow("Fuel burnt", "fuel_burnt"),
 	figureRow("Generator runs", "run_hours"),
 	figureRow("Left in the battery", "end_kwh"),

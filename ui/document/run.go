@@ -210,7 +210,7 @@ func events(o planner.Option) []event {
 // so it is the end of the last stretch with the generator on.
 func fuelGoneH(o planner.Option) float64 {
 	m := o.Outcome.Machine
-	if m == nil || o.Outcome.Run.Fuel < m.Store*(1-1e-9) {
+	if m == nil || !m.Store.Reached(o.Outcome.Run.Fuel) {
 		return math.Inf(1)
 	}
 	atH := math.Inf(1)

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holdover/loads/home"
+	"holdover/loads/units"
 	"holdover/planner"
 	"holdover/planner/choose"
 	"holdover/planner/outage"
@@ -58,14 +59,14 @@ func TestEvents_AreReadOffTheTrace(t *testing.T) {
 
 func TestEvents_FuelGoneIsWhereTheGeneratorRanLast(t *testing.T) {
 	o := ran(false, outage.Step{From: 0, To: 3, GeneratorKW: 1, On: true}, outage.Step{From: 3, To: 4, ShortKW: 1})
-	o.Outcome.Machine = &choose.Machine{Engine: sheet.Engine{Store: 2}}
+	o.Outcome.Machine = &choose.Machine{Engine: sheet.Engine{Store: units.AtMost(2)}}
 	o.Outcome.Run.Fuel = 2
 	assert.Equal(t, []string{"18:00 generator starts", "21:00 fuel gone, generator stops", "21:00 short of 1 kW"}, whats(o))
 	o.Outcome.Run.Fuel = 1.9
 	assert.Contains(t, whats(o), "21:00 generator stops")
 	o.Outcome.Run.Fuel, o.Trace = 2, o.Trace[:1]
 	assert.Equal(t, []string{"18:00 generator starts", "21:00 fuel gone"}, whats(o))
-	o.Outcome.Machine.Store = math.Inf(1) // piped
+	o.Outcome.Machine.Store = units.Limit{} // piped
 	assert.Equal(t, []string{"18:00 generator starts"}, whats(o))
 }
 

@@ -144,7 +144,7 @@ func (s jobSheet) rules() Document {
 	}
 	t := Table{Name: "rules", Columns: []Column{{Head: "option, way"}, {Head: "wanted VA", Kind: Number}, {Head: "gives VA", Kind: Number}, {Head: s.source(s.Rules[0].Clause)}}}
 	for _, r := range s.Rules {
-		name, says := r.Source+", "+r.Mode, "enough"
+		name, says := r.Source+", "+string(r.Mode), "enough"
 		if r.Applies {
 			name += " *"
 		}

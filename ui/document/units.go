@@ -76,7 +76,7 @@ func checked(r sheet.Report) (d Document) {
 
 // Unit is one unit with its verdict and every check.
 func Unit(u sheet.Unit) Document {
-	parts := []string{u.Gear.Name + " (" + u.Gear.Kind + "): " + strings.ToUpper(string(u.Verdict))}
+	parts := []string{u.Gear.Name + " (" + string(u.Gear.Kind) + "): " + strings.ToUpper(string(u.Verdict))}
 	if u.Priced && u.Price > 0 {
 		parts = append(parts, units.Quantity(u.Price, profiles.PriceBands().Currency)+" in all")
 	}

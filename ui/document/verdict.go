@@ -37,11 +37,11 @@ func sentence(r *planner.Result) string {
 	return Name(r.Home) + ": " + says + "."
 }
 
-func season(name string) string {
+func season(name home.Season) string {
 	if name == home.Mild {
 		return "a mild season"
 	}
-	return name
+	return string(name)
 }
 
 // startText is the clock time at which the outage begins, and which one that is where every hour was tried.

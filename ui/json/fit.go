@@ -58,7 +58,7 @@ func Fit(house *home.Home, r sheet.Report) (string, error) {
 }
 
 func unitOf(u sheet.Unit) unitJSON {
-	one := unitJSON{Name: u.Gear.Name, Kind: u.Gear.Kind, Verdict: u.Verdict, Reasons: listed(u.Says(sheet.Fails)),
+	one := unitJSON{Name: u.Gear.Name, Kind: string(u.Gear.Kind), Verdict: u.Verdict, Reasons: listed(u.Says(sheet.Fails)),
 		Conditions: listed(u.Says(sheet.HoldsIf)), Questions: listed(u.Says(sheet.NotOnSheet)), Checks: each(u.Checks, checkOf), Figures: u.Sheet}
 	if u.Priced {
 		one.TotalPrice = &u.Price

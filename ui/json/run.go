@@ -105,7 +105,7 @@ func stepOf(s outage.Step) stepJSON {
 func designOf(house *home.Home, d choose.Design) designJSON {
 	out := designJSON{BatteryKWh: float64(d.Modules) * float64(house.Assume.Module) / 1000, Modules: d.Modules, InverterVA: d.InverterVA, ChargerKW: d.ChargerKW}
 	if m := d.Machine; m != nil {
-		out.GeneratorKW, out.Generator, out.Fuel = m.KW, m.Kind, m.Fuel.Name
+		out.GeneratorKW, out.Generator, out.Fuel = m.KW, m.Kind, string(m.Fuel.Name)
 	}
 	return out
 }

@@ -33,7 +33,7 @@ type scopePart struct {
 
 // Scope writes a transfer scope in the shape of a plan.
 func Scope(r *planner.Result, s *install.Scope) (string, error) {
-	out := scopeJSON{planJSON: planData(r), Cautions: each(s.Cautions, cautionOf), Scope: scopePart{Code: s.Code.Name, DoNotBuild: listed(s.DoNotBuild()), Mode: s.Mode, Source: s.Source, Sources: listed(s.Sources),
+	out := scopeJSON{planJSON: planData(r), Cautions: each(s.Cautions, cautionOf), Scope: scopePart{Code: s.Code.Name, DoNotBuild: listed(s.DoNotBuild()), Mode: string(s.Mode), Source: s.Source, Sources: listed(s.Sources),
 		Rules: listed(s.Rules), Panel: listed(s.Panel), Moves: listed(s.Legs.Moves), Equipment: listed(s.Equipment), Conductors: listed(s.Conductors),
 		Gas: listed(s.Gas), Checks: listed(s.Checks), Refusals: listed(s.Refusals)}}
 	merged := &working.Sheet{}

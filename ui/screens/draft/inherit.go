@@ -96,12 +96,6 @@ func (d *Draft) Choices(path Path, field home.Field) []string {
 		return []string{"true", "false"}
 	case "service":
 		return home.Services()
-	case "engine":
-		var names []string
-		for _, e := range profiles.Engines() {
-			names = append(names, e.Name)
-		}
-		return names
 	case "shares_neutral_with":
 		return d.partners(path[1].(int))
 	case "fuels":

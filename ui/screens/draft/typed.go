@@ -13,6 +13,7 @@ import (
 	"holdover/loads/home"
 	"holdover/loads/home/edit"
 	"holdover/loads/visible"
+	"holdover/profiles"
 )
 
 // This file turns values of the file into the text of a form's field and back. A field shows what was typed, units and
@@ -176,5 +177,5 @@ func example(key any) string {
 	case "runtimes":
 		return "50% 11 min, 100% 2.5 min"
 	}
-	return "propane, gasoline"
+	return strings.Join(profiles.Names("fuels")[:2], ", ")
 }
