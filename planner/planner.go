@@ -102,7 +102,7 @@ var kinds = []Kind{Battery, Generator, Hybrid}
 // turnsOf is the timetable of the circuits of a home that take turns.
 func turnsOf(m *effort.Meter, house *home.Home) waiting.Timetable {
 	given := loads.AtBest(house) // as the file has it, those too that get no turn
-	return waiting.Turns(m, house, &given, 0)
+	return waiting.Turns(m, house, &given)
 }
 
 // trace keeps the run of each option, stretch by stretch.

@@ -1,10 +1,12 @@
 package waiting
 
 import (
+	"fmt"
 	"slices"
 
 	"holdover/loads"
 	"holdover/loads/home"
+	"holdover/loads/units"
 )
 
 // Carried is the home as whatever carries it meets it. Of the circuits set to take turns, those that get none in the outage are
@@ -15,20 +17,13 @@ func Carried(house *home.Home) *home.Home {
 	}
 	d := loads.AtBest(house)
 	s := sort(house, &d)
-	if len(s.none())+len(s.Keep) == 0 {
+	if len(s.becomes) == 0 {
 		return house
 	}
 	changed := *house
 	changed.Circuits = slices.Clone(house.Circuits)
-	for i := range changed.Circuits {
-		c := &changed.Circuits[i]
-		switch {
-		case c.Care != home.Rotate:
-		case slices.Contains(s.none(), c.Name):
-			c.Care = home.Shed
-		case slices.Contains(s.Keep, c.Name):
-			c.Care = home.Keep
-		}
+	for i, care := range s.becomes {
+		changed.Circuits[i].Care = care
 	}
 	return &changed
 }
@@ -40,7 +35,52 @@ type Sorting struct {
 	Later   []string // circuits that can wait as long as a table covers, but not the whole outage
 	Unknown []string // circuits of which nothing says how long they can wait: they get no turn
 	Keep    []string // circuits that can not take turns: they never wait, or are on nearly all the time
+
+	becomes map[int]home.Care // of those that take no turns, by their place in Home.Circuits
 }
 
-// none lists the circuits that get no turn.
-func (s *Sorting) none() []string { return append(slices.Clone(s.WaitOut), s.Unknown...) }
+// busiest is the share of the time from which a circuit is on too much to wait (our own rule).
+const busiest = 0.9
+
+// sort puts each circuit that is set to take turns where it belongs.
+func sort(house *home.Home, d *loads.Demand) Sorting {
+	s := Sorting{becomes: map[int]home.Care{}}
+	for i := range d.Loads {
+		if l := &d.Loads[i]; l.Care == home.Rotate {
+			s.put(house, l, limitAt(house, l.Index, d.Start))
+		}
+	}
+	return s
+}
+
+// put puts one circuit where it belongs.
+func (s *Sorting) put(house *home.Home, l *loads.Load, limit Limit) {
+	duty := max(l.MeanDuty(), guardDuty(house, l))
+	switch length := covered(house); {
+	case !limit.Known():
+		s.Unknown = append(s.Unknown, l.Name)
+		s.becomes[l.Index] = home.Shed
+	case limit.Hours >= house.Outage.Length:
+		s.WaitOut = append(s.WaitOut, l.Name)
+		s.becomes[l.Index] = home.Shed
+	case limit.Hours >= length:
+		s.Later = append(s.Later, fmt.Sprintf("%s (within %s h)", l.Name, units.Format(float64(limit.Hours))))
+	case limit.Hours < slots[len(slots)-1], duty > busiest:
+		s.Keep = append(s.Keep, l.Name)
+		s.becomes[l.Index] = home.Keep
+	default:
+		s.Rounds = append(s.Rounds, Round{Circuit: l.Name, Index: l.Index, Wait: limit.Hours, Duty: duty, Watts: l.Running.W()})
+	}
+}
+
+// guardDuty is the share of the coldest hour that a heater's frost heaters are on: its turns must make up for that too.
+func guardDuty(house *home.Home, l *loads.Load) (most float64) {
+	around, ok := loads.Around(house, l.Index)
+	if !ok || l.Heater.FreezeGuard == 0 {
+		return 0
+	}
+	for _, at := range around {
+		most = max(most, loads.GuardDuty(l.Heater, at))
+	}
+	return most
+}

@@ -25,7 +25,7 @@ func addTurns(p *page, t waiting.Timetable) {
 		return
 	}
 	for _, r := range t.Rounds {
-		p.item(fmt.Sprintf("%s: %s of %s, at most %s between them.", r.Circuit, counted(r.Count, "turn"), hoursText(r.Turn), hoursText(r.Wait)))
+		p.item(fmt.Sprintf("%s: %s of up to %s, at most %s between them.", r.Circuit, counted(r.Count, "turn"), hoursText(r.Turn), hoursText(r.Wait)))
 	}
 	p.line("")
 	for _, line := range Chart(t, p.width-len(tableIndent)) {
