@@ -9,23 +9,29 @@ import (
 	"holdover/loads/units"
 )
 
-// Carried is the home as whatever carries it meets it. Of the circuits set to take turns, those that get none in the outage are
-// left off and size nothing, and those that can not take turns are kept. Where that changes nothing it is the home itself.
-func Carried(house *home.Home) *home.Home {
+// Carried is the home as whatever carries it meets it, and what becomes of the circuits that are set to take turns. Those that get
+// none in the outage are left off and size nothing, and those that can not take turns are kept. Where that changes nothing it is
+// the home itself.
+func Carried(house *home.Home) (*home.Home, Sorting) {
+	s := Sorting{becomes: map[int]home.Care{}}
 	if !slices.ContainsFunc(house.Circuits, func(c home.Circuit) bool { return c.Care == home.Rotate }) {
-		return house
+		return house, s
 	}
 	d := loads.AtBest(house)
-	s := sort(house, &d)
+	for i := range d.Loads {
+		if l := &d.Loads[i]; l.Care == home.Rotate {
+			s.put(house, l, limitAt(house, l.Index, d.Start))
+		}
+	}
 	if len(s.becomes) == 0 {
-		return house
+		return house, s
 	}
 	changed := *house
 	changed.Circuits = slices.Clone(house.Circuits)
 	for i, care := range s.becomes {
 		changed.Circuits[i].Care = care
 	}
-	return &changed
+	return &changed, s
 }
 
 // A Sorting says of each circuit that is set to take turns what becomes of it.
@@ -42,21 +48,10 @@ type Sorting struct {
 // busiest is the share of the time from which a circuit is on too much to wait (our own rule).
 const busiest = 0.9
 
-// sort puts each circuit that is set to take turns where it belongs.
-func sort(house *home.Home, d *loads.Demand) Sorting {
-	s := Sorting{becomes: map[int]home.Care{}}
-	for i := range d.Loads {
-		if l := &d.Loads[i]; l.Care == home.Rotate {
-			s.put(house, l, limitAt(house, l.Index, d.Start))
-		}
-	}
-	return s
-}
-
 // put puts one circuit where it belongs.
 func (s *Sorting) put(house *home.Home, l *loads.Load, limit Limit) {
 	duty := max(l.MeanDuty(), guardDuty(house, l))
-	switch length := covered(house); {
+	switch length := min(house.Outage.Length, longestTable); {
 	case !limit.Known():
 		s.Unknown = append(s.Unknown, l.Name)
 		s.becomes[l.Index] = home.Shed

@@ -6,8 +6,6 @@ import (
 	"math"
 	"slices"
 
-	"holdover/loads"
-	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/effort"
 )
@@ -52,20 +50,19 @@ var slots = []units.Hours{0.25, 1.0 / 6, 1.0 / 12}
 // Looks is the budget of a timetable that is usual, in steps of some 30 ns.
 const Looks = 400_000
 
-// Turns makes the timetable for the circuits of a home that take turns, one at a time. A wait is made up for by being on for
-// d·wait/(1 − d), where a circuit is on a share d of the time; search.go says what that means for waits and turns that differ.
-// Slots of 15 min are tried first, then of 10 and of 5. That there is no timetable is proven for slots of 5 min, and so for the
-// others, each of which is some of them; not for shorter ones. The end of the budget, of which [Looks] is usual, ends the search.
-func Turns(m *effort.Meter, house *home.Home, d *loads.Demand) Timetable {
-	t := Timetable{Start: d.Start, Length: covered(house), Outage: house.Outage.Length, Found: true, Proven: true, Sorting: sort(house, d)}
+// Turns makes the timetable for circuits that take turns, one at a time, in an outage of a length that begins at a clock time. A
+// wait is made up for by being on for d·wait/(1 − d), where a circuit is on a share d of the time; search.go says what that means
+// for waits and turns that differ. Slots of 15 min are tried first, then of 10 and of 5. That there is no timetable is proven for
+// slots of 5 min, and so for the others, each of which is some of them; not for shorter ones. The end of the budget, of which
+// [Looks] is usual, ends the search.
+func Turns(m *effort.Meter, s Sorting, length, start units.Hours) Timetable {
+	t := Timetable{Start: start, Length: min(length, longestTable), Outage: length, Found: true, Proven: true, Sorting: s}
+	t.Rounds = slices.Clone(s.Rounds)
 	if len(t.Rounds) > 0 {
 		t.fill(m)
 	}
 	return t
 }
-
-// covered is how far a timetable of a home looks ahead.
-func covered(house *home.Home) units.Hours { return min(house.Outage.Length, longestTable) }
 
 // fill finds the turns, in the longest slots in which there are any.
 func (t *Timetable) fill(m *effort.Meter) {

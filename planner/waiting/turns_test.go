@@ -179,6 +179,28 @@ func TestSchedule_ByHand(t *testing.T) {
 	assert.Nil(t, schedule(plenty(), jobsOf([]plain{half, half, one}), 8, true).on)
 }
 
+// By hand: three that can be off for one slot at a stretch do not all get one of the first two.
+func TestAlone_SaysForHowLong(t *testing.T) {
+	one := newJob(0.25, 1, 1)
+	for n, want := range map[int]int{1: 9, 2: 9, 3: 1} {
+		_, lasts := alone(slices.Repeat([]job{one}, n), make([]int32, n), 9)
+		assert.Equal(t, want, lasts, n)
+	}
+}
+
+// No job may owe too much even for a slot, also where the rest of the search depends on it.
+func TestSearch_KeepsEveryLimit(t *testing.T) {
+	plains := []plain{{duty: 0.6875, wait: 5}, {duty: 0.0625, wait: 1}, {duty: 0.0625, wait: 4}}
+	check(t, plains, 9, search(plenty(), jobsOf(plains), 9), 0)
+}
+
+// While nothing presses, a job that owes little is not on: of slots of 5 min in three days, two that may be off for 20 min and for
+// 2 h and hardly draw anything leave enough for two that want five sixths of the time.
+func TestByRule_WastesNoSlot(t *testing.T) {
+	jobs := []job{newJob(0.0001, 24, 1), newJob(1.0/3, 96, 1), newJob(0.5, 144, 1), newJob(0.0002, 4, 1)}
+	assert.NotNil(t, byRule(plenty(), jobs, 864).on)
+}
+
 // Two circuits that can wait a while, and together leave a tenth of the time, always have a timetable, however their waits differ:
 // the one that can wait longer need not, and then has shorter turns.
 func TestSchedule_TwoThatLeaveTimeAlwaysHaveOne(t *testing.T) {

@@ -22,6 +22,12 @@ func read(t require.TestingT, text string) *home.Home {
 	return house
 }
 
+// turnsOf is the timetable of a home, from the hour that its plan begins at.
+func turnsOf(house *home.Home) Timetable {
+	carried, sorting := Carried(house)
+	return Turns(effort.New(context.Background(), Looks), sorting, house.Outage.Length, loads.AtBest(carried).Start)
+}
+
 // Each kind of limit: USDA times for food, the pit by its inflow, the house by its cooling, medical equipment never, whatever
 // the file says.
 func TestLimits_ByKind(t *testing.T) {
@@ -54,7 +60,7 @@ func TestTurns_OfAHome(t *testing.T) {
 	house, err := home.Read(text, "fit-owned.yaml")
 	require.NoError(t, err)
 	d := loads.Work(house)
-	plan := Work(house, &d, Turns(effort.New(context.Background(), Looks), house, &d))
+	plan := Work(house, &d, turnsOf(house))
 	table := plan.Turns
 	require.True(t, table.Found && table.Proven, table.Says())
 	assert.Equal(t, []string{"Chest freezer"}, table.WaitOut)
@@ -111,8 +117,7 @@ func TestTurns_NeverBreakALimit(t *testing.T) {
 			text += "  - {name: " + like + ", like: " + like + ", care: rotate}\n"
 		}
 		house := read(r, text)
-		d := loads.Work(house)
-		if table := Turns(effort.New(context.Background(), Looks), house, &d); table.Found {
+		if table := turnsOf(house); table.Found {
 			found++
 			holds(r, table)
 		}
@@ -122,8 +127,7 @@ func TestTurns_NeverBreakALimit(t *testing.T) {
 
 func TestTurns_WhatCannotTakeTurns(t *testing.T) {
 	house := read(t, "outage: {length: 24 h}\ncircuits:\n  - {name: Breathing, like: cpap, care: rotate}\n  - {name: Modem, like: modem, care: rotate, needs: {can_wait: 2 h}}\n  - {name: Kettle, like: kettle, care: keep}\n")
-	d := loads.Work(house)
-	table := Turns(effort.New(context.Background(), Looks), house, &d)
+	table := turnsOf(house)
 	assert.Equal(t, []string{"Breathing", "Modem"}, table.Keep)
 	assert.Empty(t, table.Turns)
 }
@@ -151,8 +155,7 @@ func TestLimits_AHeaterInFrostCannotWaitLong(t *testing.T) {
 // 14/24 of the time, so an hour off is made up for by 1.4 h on, and of 24 h it is on in 14/24 of all but the last hour.
 func TestTurns_MakeUpForFrostHeaters(t *testing.T) {
 	house := read(t, "site: {coldest: -10 C, daily_range: 0 K}\noutage: {length: 24 h}\ncircuits: [{name: Outside, like: gas-instant-heater-outdoor, care: rotate}]\n")
-	d := loads.Work(house)
-	table := Turns(effort.New(context.Background(), Looks), house, &d)
+	table := turnsOf(house)
 	require.Len(t, table.Rounds, 1)
 	assert.InDelta(t, 14.0/24, table.Rounds[0].Duty, 1e-9)
 	assert.InDelta(t, 1.4, float64(table.Rounds[0].Turn), 0.25)
@@ -169,8 +172,7 @@ func TestTurns_MakeUpForFrostHeaters(t *testing.T) {
 func TestTurns_SayWhatIsNotKnown(t *testing.T) {
 	house := read(t, "outage: {length: 300 h}\ncircuits:\n  - {name: Lamp, running: 40 W, care: rotate}\n"+
 		"  - {name: Well, running: 800 W, care: rotate, needs: {can_wait: 200 h}}\n  - {name: Tool, running: 800 W, care: rotate, needs: {can_wait: 400 h}}\n")
-	d := loads.Work(house)
-	table := Turns(effort.New(context.Background(), Looks), house, &d)
+	table := turnsOf(house)
 	assert.Equal(t, []string{"Lamp"}, table.Unknown)
 	assert.Equal(t, []string{"Well (within 200 h)"}, table.Later)
 	assert.Equal(t, []string{"Tool"}, table.WaitOut)
@@ -192,10 +194,24 @@ circuits:
   - {name: Furnace, care: rotate, running: 600 W, use: {duty: 0.3}, needs: {can_wait: 2 h}}
 `} {
 		house := read(t, text)
-		d := loads.Work(house)
-		table := Turns(effort.New(context.Background(), Looks), house, &d)
+		table := turnsOf(house)
 		require.True(t, table.Found, table.Says())
 		holds(t, table)
+	}
+}
+
+// Where the rules of thumb find nothing in slots of any length, the search still may.
+func TestTurns_BySearch(t *testing.T) {
+	table := turnsOf(read(t, `outage: {length: 8 h}
+circuits:
+  - {name: A, care: rotate, running: 100 W, use: {duty: 0.35}, needs: {can_wait: 2 h}}
+  - {name: B, care: rotate, running: 100 W, use: {duty: 0.40}, needs: {can_wait: 30 min}}
+  - {name: C, care: rotate, running: 100 W, use: {duty: 0.45}, needs: {can_wait: 2 h}}
+`))
+	require.True(t, table.Found)
+	holds(t, table)
+	for _, table.Slot = range slots {
+		require.Nil(t, byRule(nil, table.jobs(), table.count()).on)
 	}
 }
 
@@ -208,14 +224,12 @@ func TestTurns_InShorterSlots(t *testing.T) {
 		text += strings.Replace(circuits, "A", name, 1)
 	}
 	house := read(t, text)
-	d := loads.Work(house)
-	table := Turns(effort.New(context.Background(), Looks), house, &d)
+	table := turnsOf(house)
 	require.True(t, table.Found)
 	assert.InDelta(t, 1.0/12, float64(table.Slot), 1e-9)
 	holds(t, table)
 	house = read(t, text+"  - {name: Least, running: 10 W, use: {duty: 0.01}, care: rotate, needs: {can_wait: 15 min}}\n")
-	d = loads.Work(house)
-	table = Turns(effort.New(context.Background(), Looks), house, &d)
+	table = turnsOf(house)
 	require.False(t, table.Found)
 	assert.True(t, table.Proven)
 	assert.Contains(t, table.Says(), "in slots of 5 min: set Least, which waits least,")
@@ -230,8 +244,7 @@ func TestTurns_AtAnEndWithinASlot(t *testing.T) {
 			text += "  - {name: " + name + ", running: 10 W, use: {duty: 0.01}, care: rotate, needs: {can_wait: 10 min}}\n"
 		}
 		house := read(t, text)
-		d := loads.Work(house)
-		table := Turns(effort.New(context.Background(), Looks), house, &d)
+		table := turnsOf(house)
 		assert.False(t, table.Found)
 		assert.Equal(t, proven, table.Proven, length)
 	}
@@ -243,14 +256,14 @@ func TestCarried_IsWhatTheTimetableHas(t *testing.T) {
 	house := read(t, "outage: {length: 24 h}\ncircuits:\n  - {name: Breathing, like: cpap, care: rotate}\n  - {name: Modem, like: modem, care: rotate, needs: {can_wait: 2 h}}\n"+
 		"  - {name: Freezer, like: freezer-chest, care: rotate}\n  - {name: Lamp, running: 40 W, care: rotate}\n  - {name: Refrigerator, like: refrigerator, care: rotate}\n"+
 		"  - {name: Kettle, like: kettle, care: shed}\n")
-	carried := Carried(house)
+	carried, _ := Carried(house)
 	for i, want := range []home.Care{home.Keep, home.Keep, home.Shed, home.Shed, home.Rotate, home.Shed} {
 		assert.Equal(t, want, carried.Circuits[i].Care, carried.Circuits[i].Name)
 	}
 	assert.Equal(t, home.Rotate, house.Circuits[0].Care, "the home itself stays as it is")
-	d := loads.Work(house)
-	table := Turns(effort.New(context.Background(), Looks), house, &d)
+	table := turnsOf(house)
 	require.Len(t, table.Rounds, 1)
 	assert.Equal(t, "Refrigerator", table.Rounds[0].Circuit)
-	assert.Same(t, carried, Carried(carried), "sorted once, nothing is left to sort")
+	again, _ := Carried(carried)
+	assert.Same(t, carried, again, "sorted once, nothing is left to sort")
 }
