@@ -66,7 +66,7 @@ func (r *Result) Sheets(o Option) (all []Placed) {
 func Wait(ctx context.Context, r *Result) waiting.Plan {
 	turns := r.Turns
 	if !r.Has.Choice {
-		turns = turnsOf(effort.New(ctx, waiting.Looks), r.Home)
+		turns = r.duty.Turns(effort.New(ctx, waiting.Looks))
 	}
 	return waiting.Work(r.Home, &r.Demand, turns)
 }

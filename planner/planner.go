@@ -8,7 +8,6 @@ package planner
 import (
 	"context"
 
-	"holdover/loads"
 	"holdover/loads/home"
 	"holdover/planner/choose"
 	"holdover/planner/effort"
@@ -84,7 +83,7 @@ func (r *Result) More(ctx context.Context, want Want) (*Result, error) {
 
 // work fills in the turns, the options, the choice and the cautions.
 func (r *Result) work(ctx context.Context) {
-	r.Turns = turnsOf(effort.New(ctx, waiting.Looks), r.Home)
+	r.Turns = r.duty.Turns(effort.New(ctx, waiting.Looks))
 	r.c.NoTurns = !r.Turns.Found
 	c := r.c.Within(effort.New(ctx, verdictSteps))
 	r.sizes = sizesOf(r.duty, r.c)
@@ -111,12 +110,6 @@ func (r *Result) lieOnLegs() {
 
 // kinds are the options, in the order in which they are shown.
 var kinds = []Kind{Battery, Generator, Hybrid}
-
-// turnsOf is the timetable of the circuits of a home that take turns.
-func turnsOf(m *effort.Meter, house *home.Home) waiting.Timetable {
-	given := loads.AtBest(house) // as the file has it, those too that get no turn
-	return waiting.Turns(m, house, &given, 0)
-}
 
 // trace keeps the run of each option, stretch by stretch.
 func (r *Result) trace() {

@@ -73,7 +73,7 @@ func (a *adviser) decide(house *home.Home) (kind Kind, best choose.Outcome) {
 		d := sheet.NewDuty(house)
 		m.Spend(1 << min(legSplits, len(d.Demand.Loads)))
 		c := choose.NewCase(d).Within(m)
-		turns := turnsOf(m, house)
+		turns := d.Turns(m)
 		c.NoTurns = !turns.Found
 		kind, best = c.Choose()
 		best.Proven = best.Proven && (turns.Found || turns.Proven)

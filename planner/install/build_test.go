@@ -172,7 +172,7 @@ func TestSingleSupply_NotIntoAnInterlockedPanel(t *testing.T) {
 // What the household has can be what the job is for: it is held to the rules like an option of the plan.
 func TestOwned_IsTheSourceOfTheJob(t *testing.T) {
 	own := standby(7)
-	own.Name, own.Offered, own.Owned, own.Fuel, own.GasKW = "Own set", true, true, propane, 20
+	own.Name, own.Offered, own.Owned, own.Fuel, own.GasKW = "Own set", true, true, "propane", 20
 	other := own
 	other.Name = "On offer"
 	s := scopeOf(t, fmt.Sprintf(ratedHome, home.Manual, "4 kW"), own, other)

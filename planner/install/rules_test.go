@@ -97,7 +97,7 @@ func TestElsewhere_NoUSClause(t *testing.T) {
 func TestNEC702_4_TransferRule(t *testing.T) {
 	const homeText = "holdover: 1\nhome: {floor_area: 1500 ft2, service_amps: 200 A, transfer: %s}\ncircuits:\n  - {name: Lamps, care: keep, running: 100 W}\n  - {name: Range, care: shed, volts: 240 V, class: range, nameplate: 12 kW}\n"
 	source := Source{Name: "generator", Engine: true, Fixed: true, RatedKVA: 8, SiteKVA: 7, SiteKW: 7, EngineKVA: 8, Volts: 240, EngineVolts: 240, Legs: 2, Neutral: floating, Derate: 7.0 / 8}
-	for mode, ok := range map[string]bool{home.Manual: true, home.Automatic: false, home.Managed: true} {
+	for mode, ok := range map[home.TransferMode]bool{home.Manual: true, home.Automatic: false, home.Managed: true} {
 		s := scopeOf(t, fmt.Sprintf(homeText, mode), source)
 		require.Len(t, s.Rules, 3)
 		for _, r := range s.Rules {
@@ -106,7 +106,7 @@ func TestNEC702_4_TransferRule(t *testing.T) {
 				assert.Equal(t, ok, r.OK, mode)
 			}
 		}
-		assert.Equal(t, !ok, hasCheck(s, Fail, mode+" transfer"))
+		assert.Equal(t, !ok, hasCheck(s, Fail, string(mode)+" transfer"))
 	}
 	s := scopeOf(t, fmt.Sprintf(homeText, home.Automatic), source)
 	assert.InDelta(t, s.Service.LeastVA, s.Sheet.Value("transfer.generator.automatic.needed_va"), 1e-9)

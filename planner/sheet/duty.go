@@ -8,6 +8,7 @@ import (
 	"holdover/loads"
 	"holdover/loads/home"
 	"holdover/loads/units"
+	"holdover/planner/effort"
 	"holdover/planner/outage"
 	"holdover/planner/service"
 	"holdover/planner/site"
@@ -18,6 +19,7 @@ import (
 // A Duty is what circuits ask of whatever carries them, in their house and through their outage.
 type Duty struct {
 	Home     *home.Home // as whatever carries it meets it: see [waiting.Carried]; circuits that are not asked for are shed
+	Sorting  waiting.Sorting
 	Demand   loads.Demand
 	Rating   site.Rating
 	Circuits []string // that are kept or take turns
@@ -29,12 +31,22 @@ type Duty struct {
 }
 
 // NewDuty is the duty of all that is kept or takes turns in a home. It never fails on a [home.Home] that [home.Read] returned.
-func NewDuty(house *home.Home) *Duty { return dutyOf(waiting.Carried(house)) }
+func NewDuty(house *home.Home) *Duty {
+	house, sorting := waiting.Carried(house)
+	d := dutyOf(house)
+	d.Sorting = sorting
+	return d
+}
+
+// Turns is the timetable of the circuits that take turns.
+func (d *Duty) Turns(m *effort.Meter) waiting.Timetable {
+	return waiting.Turns(m, d.Sorting, d.Home.Outage.Length, d.Demand.Start)
+}
 
 // AtBest is that duty but for what takes longest to work out: of the legs no more is asked than any split must. What cannot carry
 // this cannot carry the whole duty.
 func AtBest(house *home.Home) *Duty {
-	house = waiting.Carried(house)
+	house, _ = waiting.Carried(house)
 	return dutyWith(house, loads.AtBest(house))
 }
 

@@ -1,286 +1,285 @@
 package waiting
 
 import (
-	"math"
-	"math/bits"
 	"slices"
 
 	"holdover/planner/effort"
-	"holdover/planner/queue"
 )
 
-// This file finds the timetable of least energy. Time is cut into slots. A job is on for turns of a fixed number of slots, may be
-// off for at most so many slots between them (and before the first, all being supplied until the outage begins, and after the
-// last), and no more than the allowed power may be on in any slot, a start included. A turn that the end of the outage cuts short is enough.
+// This file finds a timetable. Time is cut into slots, and in each slot one job is on, or none: whatever carries the house is sized
+// for what is kept and one circuit of those that take turns, whichever leg it is on, and for the start of that one.
 //
-// The search goes slot by slot, least cost first (A*), and of equals the furthest on first. What lies ahead of each job by
-// itself, [job.least], is never more than what it will cost, so the first end that is reached is the best there is; and where the
-// search is given up, the least estimate still open is a bound that no timetable can be below.
+// A job that is on a share d of the time owes d of a slot for each slot that it is off, and pays 1 − d of what it owes in each slot
+// that it is on. It may never owe more than its longest wait leaves it owing, d·wait. So it is never off for longer than it can
+// wait, and one that waited less may have a shorter turn. All are supplied until the outage begins, and owe nothing then. Within a
+// slot a debt only rises or only falls, so what holds between slots holds at every moment.
 
 // A job is one circuit that takes turns.
 type job struct {
-	wait int     // slots it may be off at a stretch, ≥ 1
-	turn int     // slots of one turn, ≥ 1
+	wait float64 // slots that it may be off at a stretch
+	owes int32   // what a slot off adds to its debt, 1 to slotDebt
+	most int32   // the debt that it may have
 	cost float64 // energy of one slot on
-	power
 }
 
-// A power is what jobs that are on together draw, or may draw. A job may start at any time of its turn, as a thermostat has it.
-type power struct {
-	load  float64 // VA
-	watts float64
-	start float64 // VA with one of them starting in place of running; 0 for what has no start
+// slotDebt is what a slot on takes off a debt, to which the slot itself then adds. What a week in the shortest slots adds up to
+// is within an int32.
+const slotDebt = 1 << 20
+
+// newJob makes a job of a circuit that has to be on a share of the time, 0 to 1, and may be off for so many slots. One that is
+// hardly on at all may not be off for longer either.
+func newJob(duty, wait, cost float64) job {
+	owes := max(1, int32(duty*slotDebt+0.5))
+	return job{wait: wait, owes: owes, most: int32(float64(owes)*wait + 1e-6), cost: cost}
 }
 
-// A together is what some jobs that are on together draw, and by how much the hardest of their starts is above its own draw.
-type together struct{ load, watts, extra float64 }
-
-func (t *together) add(j job) {
-	t.load, t.watts, t.extra = t.load+j.load, t.watts+j.watts, max(t.extra, j.start-j.load)
+// after is what a job owes a slot later.
+func (j *job) after(debt int32, on bool) int32 {
+	if on {
+		return max(0, debt+j.owes-slotDebt)
+	}
+	return debt + j.owes
 }
 
-// bear says whether some jobs may be on together: their VA, their watts, and the hardest of their starts beside the rest. Those
-// that may not may not with more of them.
-func (most power) bear(t together) bool {
-	const hair = 1 + 1e-9
-	return t.load <= most.load*hair && t.watts <= most.watts*hair && t.load+t.extra <= most.start*hair
+// slack is how many slots a job may still be off that owes no more than it may.
+func (j *job) slack(debt int32) int { return int((j.most - debt) / j.owes) }
+
+// alone is what the jobs cost over some slots had none to heed another: each is on in those alone in which it must be. To be on
+// sooner saves no job a slot, so no timetable costs less. And where by some slot they had to be on in more slots than there are,
+// no timetable lasts for so many: lasts is how many it may last for. debts are what they owe at first, and at the end afterwards.
+func alone(jobs []job, debts []int32, slots int) (cost float64, lasts int) {
+	due := 0
+	for at := range slots {
+		for i := range jobs {
+			must := debts[i]+jobs[i].owes > jobs[i].most
+			if debts[i] = jobs[i].after(debts[i], must); must {
+				cost += jobs[i].cost
+				due++
+			}
+		}
+		if due > at+1 {
+			return cost, at
+		}
+	}
+	return cost, slots
 }
 
-// least is the fewest slots on that a job needs in the slots left, having been off for some: it starts each turn as late as it may.
-func (j job) least(left, off int) int {
-	left -= j.wait - off
-	if left <= 0 {
+// idle stands for no job in a timetable.
+const idle = -1
+
+// A found timetable.
+type found struct {
+	on     []int   // the job that is on in each slot; nil where there is no timetable
+	cost   float64 // of it
+	bound  float64 // no timetable costs less
+	proven bool    // it is the best; where there is none, there provably is none
+}
+
+// judged is a timetable with its cost and a bound.
+func judged(jobs []job, on []int) found {
+	f := found{on: on}
+	for _, i := range on {
+		if i != idle {
+			f.cost += jobs[i].cost
+		}
+	}
+	f.bound, _ = alone(jobs, make([]int32, len(jobs)), len(on))
+	f.proven = f.cost <= f.bound*(1+1e-9)
+	return f
+}
+
+// schedule finds a timetable: by rule, or where whole says so, by a search of all there are. Where it says that there is none, it
+// is proven only if it says so.
+func schedule(m *effort.Meter, jobs []job, slots int, whole bool) found {
+	if _, lasts := alone(jobs, make([]int32, len(jobs)), slots); lasts < slots {
+		return found{proven: true}
+	}
+	if f := byRule(m, jobs, slots); f.on != nil || !whole || len(jobs) > mostJobs {
+		return f
+	}
+	return search(m, jobs, slots)
+}
+
+// lookedAt is how many jobs are looked at in a slot for a step of the meter.
+const lookedAt = 16
+
+// leads are how early the rules of thumb start a job, as a share of its wait. At 1 they leave hardly a slot idle.
+var leads = []float64{0, 0.125, 0.25, 0.5, 0.75, 1}
+
+// byRule makes the cheapest timetable of some rules of thumb; on is nil where each of them breaks a limit.
+func byRule(m *effort.Meter, jobs []job, slots int) (best found) {
+	for _, lead := range leads {
+		if m.Spent() || best.proven {
+			break
+		}
+		m.Spend(1 + len(jobs)*slots/lookedAt)
+		if on := withLead(jobs, slots, lead); on != nil {
+			if f := judged(jobs, on); best.on == nil || f.cost < best.cost {
+				best = f
+			}
+		}
+	}
+	return best
+}
+
+// A standing is how it stands with a job between two slots.
+type standing struct {
+	debt  int32
+	slack int // slots that it may still be off
+}
+
+// withLead goes through the slots. A job has its turn when no more than a share of its wait is left to it, the most urgent first,
+// and keeps it until it owes less than another slot would pay, or need not be on again, or until the rest can wait no more. The
+// answer is nil as soon as one waits too long.
+func withLead(jobs []job, slots int, lead float64) []int {
+	stand, on, now := make([]standing, len(jobs)), make([]int, 0, slots), idle
+	for i := range jobs {
+		stand[i].slack = jobs[i].slack(0)
+	}
+	within := make([]int, len(jobs))
+	for left := slots; left > 0; left-- {
+		if now == idle || stand[now].debt+jobs[now].owes < slotDebt || stand[now].slack >= left || pressed(stand, now, within) {
+			now = next(jobs, stand, lead, left, pressed(stand, idle, within))
+		}
+		for i := range jobs {
+			j, s := &jobs[i], &stand[i]
+			if s.debt = j.after(s.debt, i == now); i == now {
+				s.slack = j.slack(s.debt)
+			} else if s.slack--; s.slack < 0 {
+				return nil
+			}
+		}
+		on = append(on, now)
+	}
+	return on
+}
+
+// pressed says whether the jobs but for one could not each have a slot in time, were none of them on in this one. within is room
+// to count in, one for each job.
+func pressed(stand []standing, but int, within []int) bool {
+	clear(within)
+	for i, s := range stand {
+		if i != but && s.slack < len(within) {
+			within[s.slack]++
+		}
+	}
+	due := 0
+	for slack, n := range within {
+		if due += n; due > slack {
+			return true
+		}
+	}
+	return false
+}
+
+// next is the most urgent job that has to be on in the slots left, or none. While nothing presses it is one that owes what a slot
+// pays, with little of its wait left.
+func next(jobs []job, stand []standing, lead float64, left int, pressed bool) int {
+	first, least := idle, left
+	for i, s := range stand {
+		if s.slack < least && (pressed || s.debt+jobs[i].owes >= slotDebt && float64(s.slack) <= lead*jobs[i].wait) {
+			first, least = i, s.slack
+		}
+	}
+	return first
+}
+
+// mostJobs bounds what the search remembers of a state.
+const mostJobs = 12
+
+// debts are what the jobs owe; those beyond the last are zero.
+type debts [mostJobs]int32
+
+// A searcher looks for any timetable at all. Which job is on is all there is to choose: one that is on when none need be harms no
+// other, so whatever can be kept up can be kept up with no slot idle. For how long a state can be kept up hangs on what is owed
+// and not on when, so none is gone through twice.
+type searcher struct {
+	jobs  []job
+	meter *effort.Meter
+	lasts map[debts]int16 // no timetable from here lasts for more slots
+	on    []int
+}
+
+// search goes through every timetable of up to mostJobs jobs until one is found.
+func search(m *effort.Meter, jobs []job, slots int) found {
+	s := searcher{jobs: jobs, meter: m, lasts: map[debts]int16{}}
+	if s.keepUp(debts{}, slots) < slots {
+		return found{proven: !m.Spent()}
+	}
+	return judged(jobs, s.on)
+}
+
+// keepUp is for how many slots a state can be kept up, or a bound of that; where it is for all of them, on has how.
+func (s *searcher) keepUp(from debts, slots int) (lasts int) {
+	key := s.key(from)
+	if known, ok := s.lasts[key]; ok && int(known) < slots {
+		return int(known)
+	}
+	s.meter.Spend(1 + len(s.jobs)*slots/lookedAt)
+	if s.meter.Spent() {
 		return 0
 	}
-	round := j.turn + j.wait
-	return left/round*j.turn + min(j.turn, left%round)
+	owed := from
+	if _, lasts = alone(s.jobs, owed[:len(s.jobs)], slots); lasts == slots && slots > 0 {
+		lasts = s.oneOf(from, slots)
+	}
+	if lasts < slots {
+		s.lasts[key] = int16(lasts)
+	}
+	return lasts
 }
 
-// A state is where the search stands: for each job, the slots it has been off, or below zero the slots its turn has to go.
-type state struct {
-	phases
-	at     int16  // slots gone by; a table has no more than longestTable / the shortest slot
-	on     uint16 // jobs that are on in the slot before
-	serial int32
-	spent  float64
-	whole  float64 // spent and the least still to come
-	before *state
+// oneOf tries each job in the next slot.
+func (s *searcher) oneOf(from debts, slots int) (lasts int) {
+	at := len(s.on)
+	for _, i := range s.order(from) {
+		to, ok := s.step(from, i)
+		if !ok {
+			continue
+		}
+		s.on = append(s.on, i)
+		if lasts = max(lasts, 1+s.keepUp(to, slots-1)); lasts == slots || s.meter.Spent() {
+			return lasts
+		}
+		s.on = s.on[:at]
+	}
+	return lasts
 }
 
-// phases are the jobs' in a state; those beyond the last are zero.
-type phases [mostJobs]int16
-
-// A found timetable: which jobs are on in each slot.
-type found struct {
-	slots  [][]bool
-	cost   float64
-	bound  float64 // no timetable costs less
-	ok     bool    // there is a timetable
-	proven bool    // it is the best, or there is provably none
-}
-
-// mostJobs bounds the choices of one slot; statesKept the memory of the search, to some 20 MB; Looks its time: the sets of jobs
-// looked at.
-const (
-	mostJobs   = 12
-	statesKept = 120_000
-	Looks      = 4_000_000
-)
-
-// schedule finds the best timetable over some slots, as far as the meter lets it look.
-func schedule(m *effort.Meter, jobs []job, slots int, allowed power) found {
-	for _, j := range jobs {
-		var by together
-		by.add(j)
-		if j.wait < slots && !allowed.bear(by) {
-			return found{bound: math.Inf(1), proven: true} // it must be on some time, and never may
+// step goes through one slot; ok is false where a job then owes too much.
+func (s *searcher) step(from debts, on int) (to debts, ok bool) {
+	for i := range s.jobs {
+		if to[i] = s.jobs[i].after(from[i], i == on); to[i] > s.jobs[i].most {
+			return to, false
 		}
 	}
-	if len(jobs) > mostJobs {
-		return orTry(jobs, slots, allowed, alone(jobs, slots))
-	}
-	s := newSearcher(m, jobs, slots, allowed)
-	s.push(state{})
-	for s.open.Len() > 0 {
-		next := s.open.Pop()
-		if int(next.at) == slots {
-			return found{slots: next.path(len(jobs)), cost: next.spent, bound: next.spent, ok: true, proven: true}
+	return to, true
+}
+
+// order has the jobs, the most urgent first, and of those that are alike and owe the same only one.
+func (s *searcher) order(from debts) []int {
+	order := make([]int, 0, mostJobs)
+	for i := range s.jobs {
+		if !slices.ContainsFunc(order, func(k int) bool { return s.jobs[k] == s.jobs[i] && from[k] == from[i] }) {
+			order = append(order, i)
 		}
-		if s.meter.Spent() || s.kept > statesKept {
-			return orTry(jobs, slots, allowed, next.whole)
-		}
-		s.expand(next)
 	}
-	return found{bound: math.Inf(1), proven: true}
+	slices.SortStableFunc(order, func(a, b int) int { return s.jobs[a].slack(from[a]) - s.jobs[b].slack(from[b]) })
+	return order
 }
 
-// alone is what the jobs cost when none has to heed another.
-func alone(jobs []job, slots int) (cost float64) {
-	for _, j := range jobs {
-		cost += float64(j.least(slots, 0)) * j.cost
-	}
-	return cost
-}
-
-type searcher struct {
-	jobs    []job
-	like    []int // for each job, the first that is the same
-	slots   int
-	allowed power
-	open    *queue.Queue[*state]
-	best    map[place]float64 // least spent to reach a place
-	spare   []state           // room for states, made by the thousand
-	meter   *effort.Meter
-	kept    int
-}
-
-// A place is what of a state decides how it goes on. Which of the jobs that are the same has which phase does not matter, so
-// theirs are in order.
-type place struct {
-	at int16
-	phases
-}
-
-func newSearcher(m *effort.Meter, jobs []job, slots int, allowed power) *searcher {
-	s := &searcher{meter: m, jobs: jobs, slots: slots, allowed: allowed, open: queue.New((*state).first), best: map[place]float64{}}
-	for _, j := range jobs {
-		s.like = append(s.like, slices.Index(jobs, j))
-	}
-	return s
-}
-
-// place finds the place of a state.
-func (s *searcher) place(n *state) place {
-	p := place{n.at, n.phases}
-	for i, first := range s.like { // by insertion: there are no more than mostJobs
-		for k, at := i-1, i; k >= first; k-- {
-			if s.like[k] != first {
+// key is a state in which jobs that are alike stand in the order of what they owe: which of them owes it does not matter.
+func (s *searcher) key(of debts) debts {
+	for i := range s.jobs { // by insertion: there are no more than mostJobs
+		for k, at := i-1, i; k >= 0; k-- {
+			if s.jobs[k] != s.jobs[i] {
 				continue
 			}
-			if p.phases[k] <= p.phases[at] {
+			if of[k] <= of[at] {
 				break
 			}
-			p.phases[k], p.phases[at], at = p.phases[at], p.phases[k], k
+			of[k], of[at], at = of[at], of[k], k
 		}
 	}
-	return p
-}
-
-// push offers a state, unless its place was reached as cheaply before.
-func (s *searcher) push(n state) {
-	at := s.place(&n)
-	if known, ok := s.best[at]; ok && known <= n.spent {
-		return
-	}
-	s.best[at] = n.spent
-	n.whole = n.spent
-	for i, j := range s.jobs {
-		left, phase := s.slots-int(n.at), int(n.phases[i])
-		if phase < 0 {
-			still := min(-phase, left)
-			n.whole += float64(still+j.least(left-still, 0)) * j.cost
-		} else {
-			n.whole += float64(j.least(left, phase)) * j.cost
-		}
-	}
-	n.serial = int32(s.kept)
-	s.open.Push(s.keep(n))
-}
-
-// keep gives a state a place of its own in memory.
-func (s *searcher) keep(n state) *state {
-	if len(s.spare) == 0 {
-		s.spare = make([]state, 1000)
-	}
-	kept := &s.spare[0]
-	s.spare = s.spare[1:]
-	*kept = n
-	s.kept++
-	return kept
-}
-
-// expand offers every way to go through the next slot.
-func (s *searcher) expand(n *state) {
-	var on, may uint16
-	for i, j := range s.jobs {
-		switch phase := int(n.phases[i]); {
-		case phase < 0, phase == j.wait:
-			on |= 1 << i
-		default:
-			may |= 1 << i
-		}
-	}
-	s.with(n, on, may, s.sum(on))
-}
-
-// sum adds up the jobs of a set.
-func (s *searcher) sum(set uint16) (t together) {
-	for i, j := range s.jobs {
-		if set&(1<<i) != 0 {
-			t.add(j)
-		}
-	}
-	return t
-}
-
-// with offers the jobs that are on with every set of those that may be, each job with the rest before without: so those that
-// start no more than they must come last, and of equals are looked at first. A set that draws too much draws too much with more.
-func (s *searcher) with(n *state, on, may uint16, sum together) {
-	s.meter.Spend(1)
-	if !s.allowed.bear(sum) {
-		return
-	}
-	if may == 0 {
-		s.push(s.step(n, on))
-		return
-	}
-	i := bits.Len16(may) - 1
-	rest := may &^ (1 << i)
-	more := sum
-	more.add(s.jobs[i])
-	s.with(n, on|1<<i, rest, more)
-	s.with(n, on, rest, sum)
-}
-
-// step goes through one slot with some jobs on.
-func (s *searcher) step(n *state, running uint16) state {
-	next := state{at: n.at + 1, spent: n.spent, before: n, on: running}
-	for i, j := range s.jobs {
-		phase := n.phases[i]
-		switch {
-		case running&(1<<i) == 0:
-			next.phases[i] = phase + 1
-			continue
-		case phase < 0:
-			next.phases[i] = phase + 1
-		default:
-			next.phases[i] = int16(1 - j.turn)
-		}
-		next.spent += j.cost
-	}
-	return next
-}
-
-// path is which of so many jobs are on in each slot up to a state.
-func (n *state) path(jobs int) [][]bool {
-	slots := make([][]bool, n.at)
-	for ; n.before != nil; n = n.before {
-		on := make([]bool, jobs)
-		for i := range on {
-			on[i] = n.on&(1<<i) != 0
-		}
-		slots[n.at-1] = on
-	}
-	return slots
-}
-
-// first orders states by least whole cost, equals by the furthest on, and those by the newest.
-func (n *state) first(other *state) bool {
-	switch {
-	case math.Abs(n.whole-other.whole) > 1e-9*(1+n.whole):
-		return n.whole < other.whole
-	case n.at != other.at:
-		return n.at > other.at
-	}
-	return n.serial > other.serial
+	return of
 }

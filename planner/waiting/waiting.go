@@ -36,11 +36,16 @@ func (l Limit) Known() bool { return !math.IsInf(float64(l.Hours), 1) }
 func Limits(house *home.Home, start units.Hours) []Limit {
 	out := make([]Limit, len(house.Circuits))
 	for i := range house.Circuits {
-		c := &house.Circuits[i]
-		out[i] = inFrost(house, i, limitOf(house, i, start))
-		out[i].Circuit, out[i].Index, out[i].Care = c.Name, i, c.Care
+		out[i] = limitAt(house, i, start)
 	}
 	return out
+}
+
+// limitAt is how long the circuit at a place can wait.
+func limitAt(house *home.Home, i int, start units.Hours) Limit {
+	l := inFrost(house, i, limitOf(house, i, start))
+	l.Circuit, l.Index, l.Care = house.Circuits[i].Name, i, house.Circuits[i].Care
+	return l
 }
 
 func limitOf(house *home.Home, i int, start units.Hours) Limit {

@@ -81,15 +81,13 @@ func (p *Plan) addTurns(house *home.Home) {
 	for _, r := range t.Rounds {
 		from = append(from, fmt.Sprintf("waiting.circuit_%d_h", r.Index+1))
 	}
-	p.Sheet.Add(working.Figure{ID: "turns.allowed_va", Value: float64(t.Allowed), Unit: "VA", How: "at most so much of the circuits that take turns is on at a time; by default the largest of them, which is what the plan counts on", Source: "the plan's own rule"})
-	p.Sheet.Add(working.Figure{ID: "turns.allowed_w", Value: float64(t.Watts), Unit: "W", How: "and so much real power of them; by default that of the one that wants most", Source: "the plan's own rule"})
-	p.Sheet.Add(working.Figure{ID: "turns.allowed_start_va", Value: float64(t.AtStart), Unit: "VA", How: "and so much while one of them starts beside the rest; by default the hardest start of one alone", Source: "the plan's own rule"})
-	p.Sheet.Add(working.Figure{ID: "turns.energy_wh", Value: float64(t.Energy), Unit: "Wh", From: append(from, "turns.allowed_va", "turns.allowed_w", "turns.allowed_start_va"),
-		How: fmt.Sprintf("running W of each circuit over its turns in slots of %s min", units.Format(60*float64(t.Slot))), Source: searchSource})
-	p.Sheet.Add(working.Figure{ID: "turns.least_wh", Value: float64(t.Bound), Unit: "Wh", From: from, How: "no timetable of turns as long takes less", Source: searchSource})
+	p.Sheet.Add(working.Figure{ID: "turns.energy_wh", Value: float64(t.Energy), Unit: "Wh", From: from,
+		How: fmt.Sprintf("running W of each circuit over its turns, one at a time, in slots of %s min", t.slotText()), Source: searchSource})
+	p.Sheet.Add(working.Figure{ID: "turns.least_wh", Value: float64(t.Bound), Unit: "Wh", From: from, Source: searchSource,
+		How: "no timetable in such slots takes less: each circuit on as late and as little as its own wait allows"})
 	a := house.Assume
 	p.Sheet.Add(working.Figure{ID: "turns.battery_wh", Value: float64(t.Energy) / a.InverterEfficiency, Unit: "Wh", How: "energy of the turns / inverter efficiency: what they take from the battery",
 		From: []string{"turns.energy_wh", working.Input(p.Sheet, house, "assume.inverter_efficiency", a.InverterEfficiency, "")}})
 }
 
-const searchSource = "search of every timetable, least cost first (A*), with a proved bound"
+const searchSource = "rules of thumb, then a search of every timetable in slots of 5 min"

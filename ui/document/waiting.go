@@ -88,7 +88,7 @@ func Turns(w Worked) Document {
 		return under("Turns", says)
 	}
 	for _, r := range t.Rounds {
-		says = append(says, fmt.Sprintf("%s: %s of %s, at most %s between them.", r.Circuit, units.Counted(r.Count, "turn"), units.Span(r.Turn), units.Span(r.Wait)))
+		says = append(says, fmt.Sprintf("%s: %s of up to %s, at most %s between them.", r.Circuit, units.Counted(r.Count, "turn"), units.Span(r.Turn), units.Span(r.Wait)))
 	}
 	return under("Turns", says, turnsChart(t))
 }

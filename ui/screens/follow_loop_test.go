@@ -148,7 +148,7 @@ func TestFollow_ASlowVerdictComesByItself(t *testing.T) {
 	r.shows("circuit 1 of")
 	r.screen.InjectKey(tcell.KeyEscape, 0, tcell.ModNone)
 	close(let)
-	r.shows("NOTHING within the limits")
+	r.shows("together carry")
 	r.keys("qx")
 	require.NoError(t, r.end())
 }

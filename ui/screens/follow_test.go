@@ -74,7 +74,7 @@ func TestFollow_WhatComesTooLateIsNotShown(t *testing.T) {
 	r := newSlowRig(t, Options{Path: demoFile(t)}, 80, 24).press(" ")
 	require.Len(t, r.waiting, 2, "of the home as it was, and as it is")
 	r.comes().has("rotate Gas furnace").has("WORKING OUT")
-	r.comes().hasNot("WORKING OUT").has("NOTHING within the limits")
+	r.comes().hasNot("WORKING OUT").has("together carry")
 	require.Same(t, r.app.draft.Home(), r.app.draft.Result().Home)
 
 	r.press("u").has("keep   Gas furnace").has("WORKING OUT")

@@ -74,7 +74,7 @@ func TestNew_AWholeHouse(t *testing.T) {
 // Turns: the chart, the card and the limits, in both sets of characters.
 func TestTurns_ShowsChartAndCard(t *testing.T) {
 	r := newRig(t, Options{Path: "../../testdata/homes/fit-owned.yaml"}, 100, 40).press("t")
-	r.has("no timetable of turns as long takes less").has("Card for the panel").has("ON Refrigerator").has("Chest freezer")
+	r.has("no timetable in slots of 15 min takes less").has("Card for the panel").has("ON Refrigerator").has("Chest freezer")
 	r.press(tcell.KeyEnd).has("Water heater").has("about 3 showers")
 }
 
