@@ -174,7 +174,7 @@ func TestOwned_IsTheSourceOfTheJob(t *testing.T) {
 	own := standby(7)
 	own.Name, own.Offered, own.Owned, own.Fuel, own.GasKW = "Own set", true, true, "propane", 20
 	other := own
-	other.Name = "On offer"
+	other.Name, other.Owned = "On offer", false
 	s := scopeOf(t, fmt.Sprintf(ratedHome, home.Manual, "4 kW"), own, other)
 	require.NotNil(t, s.Source)
 	assert.Equal(t, "Own set", s.Source.Name)
