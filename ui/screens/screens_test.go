@@ -84,9 +84,9 @@ func TestForm_AChoiceAndWhatItInherits(t *testing.T) {
 		}
 	}
 	r.has("▸ units").press(" ")
-	require.Equal(t, "si", r.app.draft.Home().House.Units)
+	require.EqualValues(t, "si", r.app.draft.Home().House.Units)
 	r.press("u").press(tcell.KeyEscape).press("u")
-	require.Equal(t, "si", r.app.draft.Home().House.Units, "choosing by letter and undoing are two steps")
+	require.EqualValues(t, "si", r.app.draft.Home().House.Units, "choosing by letter and undoing are two steps")
 }
 
 func TestForm_HasEveryFieldOnce(t *testing.T) {
