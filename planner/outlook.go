@@ -98,7 +98,7 @@ func dialName(quantity string) string {
 // inSystem writes a value in the units that the home shows.
 func inSystem(value float64, unit string, system units.System) string {
 	if unit == units.Volume.Base {
-		unit = units.Volume.BareUnit(units.System(system))
+		unit = units.Volume.BareUnit(system)
 		value = units.Volume.In(value, unit)
 	}
 	return units.Format(value) + " " + unit

@@ -2,7 +2,6 @@ package main
 
 import (
 	"slices"
-	"strings"
 
 	"holdover/profiles"
 	"holdover/ui/report"
@@ -13,27 +12,15 @@ var factTables = []struct {
 	name  string
 	facts func() []report.Fact
 }{
-	{"chemistries", func() []report.Fact {
-		return facts(profiles.Chemistries(), profiles.Chemistry.Label)
-	}},
-	{"engines", func() []report.Fact {
-		return facts(profiles.Engines(), profiles.Engine.Label)
-	}},
-	{"fuels", func() []report.Fact {
-		return facts(profiles.Fuels(), profiles.Fuel.Label)
-	}},
-	{"cautions", func() []report.Fact {
-		return facts(profiles.Cautions(), func(c profiles.Caution) (string, string) { return c.ID, c.Word + ": " + c.Text })
-	}},
+	{"chemistries", func() []report.Fact { return facts(profiles.Chemistries()) }},
+	{"engines", func() []report.Fact { return facts(profiles.Engines()) }},
+	{"fuels", func() []report.Fact { return facts(profiles.Fuels()) }},
+	{"cautions", func() []report.Fact { return facts(profiles.Cautions()) }},
 	{"everyday", func() []report.Fact {
 		table := profiles.EverydayInput()
-		return facts(slices.Concat(table.Units, table.Words), func(s profiles.Synonyms) (string, string) {
-			return s.Means, "also " + strings.Join(s.Words, ", ")
-		})
+		return facts(slices.Concat(table.Units, table.Words))
 	}},
-	{"defaults", func() []report.Fact {
-		return facts(profiles.Defaults(), func(d profiles.Default) (string, string) { return d.Key, d.Meaning })
-	}},
+	{"defaults", func() []report.Fact { return facts(profiles.Defaults()) }},
 }
 
 func tableNames() []string {
@@ -45,19 +32,13 @@ func tableNames() []string {
 }
 
 func circuitFacts(group string) []report.Fact {
-	var out []report.Fact
-	for _, c := range profiles.Circuits() {
-		if c.Group == group {
-			out = append(out, report.Fact{Name: c.Name, Title: c.Title, Entry: c})
-		}
-	}
-	return out
+	return facts(slices.DeleteFunc(profiles.Circuits(), func(c profiles.Circuit) bool { return c.Group != group }))
 }
 
-func facts[T any](entries []T, label func(T) (name, title string)) []report.Fact {
+func facts[T interface{ Label() (name, title string) }](entries []T) []report.Fact {
 	out := make([]report.Fact, len(entries))
 	for i, entry := range entries {
-		name, title := label(entry)
+		name, title := entry.Label()
 		out[i] = report.Fact{Name: name, Title: title, Entry: entry}
 	}
 	return out
