@@ -53,12 +53,6 @@ var generators = sync.OnceValue(func() []Generator {
 // Generators lists every size made, rising; several kinds can share one size.
 func Generators() []Generator { return slices.Clone(generators()) }
 
-// Burns says whether it runs on a fuel, which the fuel's entry says.
-func (g GeneratorKind) Burns(fuel FuelName) bool {
-	f, _ := FindFuel(fuel)
-	return slices.Contains(f.Machines, g.Name)
-}
-
 // GeneratorSizesKW lists the distinct rated sizes, rising, kW.
 func GeneratorSizesKW() []float64 {
 	var sizes []float64

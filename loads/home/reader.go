@@ -199,16 +199,9 @@ func (r *reader) single(n *yaml.Node, v reflect.Value, f Field, path string) {
 		}
 		v.SetBool(text == "true")
 	case reflect.Int:
-		value, err := strconv.ParseFloat(text, 64)
-		if err != nil || value != math.Trunc(value) || math.IsInf(value, 0) {
-			r.fault(n, path, "%q is not a whole number", text)
-			return
+		if value, ok := r.whole(n, text, f, path); ok {
+			v.SetInt(value)
 		}
-		if err := f.check(value, text, ""); err != nil {
-			r.fault(n, path, "%v", err)
-			return
-		}
-		v.SetInt(int64(value))
 	case reflect.Float64:
 		if value, ok := r.number(n, text, f, path); ok {
 			v.SetFloat(value)
@@ -216,6 +209,20 @@ func (r *reader) single(n *yaml.Node, v reflect.Value, f Field, path string) {
 	default:
 		panic("home: no reader for " + v.Type().String())
 	}
+}
+
+// whole reads a whole number and holds it to its range.
+func (r *reader) whole(n *yaml.Node, text string, f Field, path string) (int64, bool) {
+	value, err := strconv.ParseFloat(text, 64)
+	if err != nil || value != math.Trunc(value) || math.IsInf(value, 0) {
+		r.fault(n, path, "%q is not a whole number", text)
+		return 0, false
+	}
+	if err := f.check(value, text, ""); err != nil {
+		r.fault(n, path, "%v", err)
+		return 0, false
+	}
+	return int64(value), true
 }
 
 func (r *reader) word(n *yaml.Node, text string, v reflect.Value, f Field, path string) {
