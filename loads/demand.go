@@ -69,21 +69,6 @@ func AtBest(house *home.Home) Demand {
 	return d
 }
 
-// NeedsBothLegs says whether a source must give both legs of a split-phase service, 120/240 V: for a 240 V circuit, or for
-// a pair that shares a neutral, which on a single 120 V source would carry the sum of both.
-func (d *Demand) NeedsBothLegs(house *home.Home) bool {
-	if house.House.Service != home.SplitPhase {
-		return false
-	}
-	partners := house.Partners()
-	for i := range d.Loads {
-		if l := &d.Loads[i]; both(l.Circuit) || partners[l.Name] != "" {
-			return true
-		}
-	}
-	return false
-}
-
 // kept sums the kept circuits, all on.
 func kept(loads []Load) (sum Power) {
 	for i := range loads {

@@ -59,7 +59,7 @@ func (r *Result) addFlips() {
 		if f.Up() {
 			way = "up"
 		}
-		r.Sheet.Add(working.Figure{ID: "flip." + f.Quantity + "." + way, Value: f.At, Unit: f.Unit, How: FlipText(f, r.Home.System()), From: []string{},
+		r.Sheet.Add(working.Figure{ID: "flip." + f.Quantity + "." + way, Value: f.At, Unit: f.Unit, How: FlipText(f, r.Home.House.Units), From: []string{},
 			Source: "the choice made again at other values, found by bisection"})
 	}
 }

@@ -14,6 +14,9 @@ type Default struct {
 	Source  string    `yaml:"source"`
 }
 
+// Label is what a list of defaults shows.
+func (d Default) Label() (key, meaning string) { return d.Key, d.Meaning }
+
 var defaults = table[[]Default]("assume.yaml")
 
 // Defaults lists what is assumed, section by section. What follows from the battery chemistry is not here: see

@@ -27,6 +27,9 @@ type Synonyms struct {
 	Words []string `yaml:"words"`
 }
 
+// Label is what a list of them shows.
+func (s Synonyms) Label() (means, also string) { return s.Means, "also " + strings.Join(s.Words, ", ") }
+
 // Unclear is a unit that is likely to be a slip where a quantity of some dimensions stands.
 type Unclear struct {
 	Words []string `yaml:"words"`

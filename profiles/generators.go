@@ -10,14 +10,26 @@ import (
 type GeneratorKind struct {
 	Entry[string] `yaml:",inline"`
 
-	Kind       string       `yaml:"kind"`       // portable, inverter-portable, standby: what its price goes by
-	Distortion float64      `yaml:"distortion"` // of its wave at full load, 0..1
-	Alternator string       `yaml:"alternator"` // wound, or inverter where electronics make the wave
-	Place      string       `yaml:"place"`      // portable or fixed
-	SurgeS     float64      `yaml:"surge_s"`    // how long it gives more than it does steadily, s
-	Neutral    string       `yaml:"neutral"`    // bonded or floating, as delivered
-	TakeoverS  float64      `yaml:"takeover_s"` // from the start of an outage until it carries the house, s
-	Sizes      [][2]float64 `yaml:"sizes_kw_dba"`
+	Kind       string         `yaml:"kind"`       // portable, inverter-portable, standby
+	Distortion float64        `yaml:"distortion"` // of its wave at full load, 0..1
+	Alternator string         `yaml:"alternator"` // wound, or inverter where electronics make the wave
+	Place      string         `yaml:"place"`      // portable or fixed
+	SurgeS     float64        `yaml:"surge_s"`    // how long it gives more than it does steadily, s
+	Neutral    string         `yaml:"neutral"`    // bonded or floating, as delivered
+	TakeoverS  float64        `yaml:"takeover_s"` // from the start of an outage until it carries the house, s
+	Price      GeneratorPrice `yaml:"price"`
+	Sizes      [][2]float64   `yaml:"sizes_kw_dba"`
+}
+
+// A GeneratorPrice is what a machine of one kind costs.
+type GeneratorPrice struct {
+	Fixed         Band    `yaml:"fixed"`           // once an installation: pad, pipe or inlet, labour
+	PerKW         Band    `yaml:"per_kw"`          // per rated kW
+	UpkeepPerYear Band    `yaml:"upkeep_per_year"` // whether it runs or not
+	UpkeepPerHour Band    `yaml:"upkeep_per_hour"` // of running: oil, filters, wear
+	LifeYears     float64 `yaml:"life_years"`
+	LifeHours     float64 `yaml:"life_hours"` // of running
+	Source        string  `yaml:"source"`
 }
 
 // Generator is one size of one kind of machine as it is commonly sold.
@@ -40,12 +52,6 @@ var generators = sync.OnceValue(func() []Generator {
 
 // Generators lists every size made, rising; several kinds can share one size.
 func Generators() []Generator { return slices.Clone(generators()) }
-
-// Burns says whether it runs on a fuel, which the fuel's entry says.
-func (g GeneratorKind) Burns(fuel FuelName) bool {
-	f, _ := FindFuel(fuel)
-	return slices.Contains(f.Machines, g.Name)
-}
 
 // GeneratorSizesKW lists the distinct rated sizes, rising, kW.
 func GeneratorSizesKW() []float64 {

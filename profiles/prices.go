@@ -1,14 +1,13 @@
 package profiles
 
 // Prices are dated estimates to compare designs by, not offers. All in the currency of the file, before tax, installed. Those of a
-// battery stand with its [Chemistry], those of a fuel with the [Fuel].
+// battery stand with its [Chemistry], those of a generator with its [GeneratorKind], those of a fuel with the [Fuel].
 type Prices struct {
-	Dated      string           `yaml:"dated"`    // year and month
-	Currency   string           `yaml:"currency"` // USD
-	Inverter   InverterPrice    `yaml:"inverter"`
-	Charger    ChargerPrice     `yaml:"charger"`
-	Generators []GeneratorPrice `yaml:"generators"`
-	Transfers  []TransferPrice  `yaml:"transfers"`
+	Dated     string          `yaml:"dated"`    // year and month
+	Currency  string          `yaml:"currency"` // USD
+	Inverter  InverterPrice   `yaml:"inverter"`
+	Charger   ChargerPrice    `yaml:"charger"`
+	Transfers []TransferPrice `yaml:"transfers"`
 }
 
 // Band is what people pay: a low, a typical and a high figure, in the currency of the prices.
@@ -35,18 +34,6 @@ type ChargerPrice struct {
 	Source    string  `yaml:"source"`
 }
 
-// GeneratorPrice is for one kind of machine.
-type GeneratorPrice struct {
-	Kind          string  `yaml:"kind"`
-	Fixed         Band    `yaml:"fixed"`           // once an installation: pad, pipe or inlet, labour
-	PerKW         Band    `yaml:"per_kw"`          // per rated kW
-	UpkeepPerYear Band    `yaml:"upkeep_per_year"` // whether it runs or not
-	UpkeepPerHour Band    `yaml:"upkeep_per_hour"` // of running: oil, filters, wear
-	LifeYears     float64 `yaml:"life_years"`
-	LifeHours     float64 `yaml:"life_hours"` // of running
-	Source        string  `yaml:"source"`
-}
-
 // TransferPrice is for one way to connect: interlock, manual-panel, automatic, whole-house.
 type TransferPrice struct {
 	Kind       string  `yaml:"kind"`
@@ -60,11 +47,6 @@ var prices = table[Prices]("prices.yaml")
 
 // PriceBands gives the price estimates. The slices inside are shared and must be read only.
 func PriceBands() Prices { return prices() }
-
-// Generator gives the prices of a kind of machine.
-func (p Prices) Generator(kind string) (GeneratorPrice, bool) {
-	return find(p.Generators, func(g GeneratorPrice) bool { return g.Kind == kind })
-}
 
 // Transfer gives the prices of a way to connect.
 func (p Prices) Transfer(kind string) (TransferPrice, bool) {

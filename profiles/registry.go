@@ -21,8 +21,11 @@ type Entry[N ~string] struct {
 // Label is what a list of entries shows.
 func (e Entry[N]) Label() (name, title string) { return string(e.Name), e.Title }
 
+// labelled is what has a name and is shown in lists.
+type labelled interface{ Label() (name, title string) }
+
 // A registry is the entries of one file, by name.
-type registry[E interface{ Label() (name, title string) }] func() []E
+type registry[E labelled] func() []E
 
 func (r registry[E]) all() []E { return slices.Clone(r()) }
 
@@ -33,7 +36,7 @@ func (r registry[E]) find(name string) (E, bool) {
 	})
 }
 
-func namesOf[E interface{ Label() (name, title string) }](entries []E) []string {
+func namesOf[E labelled](entries []E) []string {
 	names := make([]string, len(entries))
 	for i, e := range entries {
 		names[i], _ = e.Label()

@@ -68,10 +68,8 @@ func TestPricesCoverWhatCanBeChosen(t *testing.T) {
 		sources = append(sources, c.Price.Source)
 	}
 	for _, g := range Generators() {
-		price, ok := p.Generator(g.Kind)
-		require.True(t, ok, g.Kind)
-		assert.True(t, price.PerKW.Low > 0 && price.LifeYears > 0 && price.LifeHours > 0, g.Kind)
-		sources = append(sources, price.Source)
+		assert.True(t, g.Price.PerKW.Low > 0 && g.Price.LifeYears > 0 && g.Price.LifeHours > 0, g.Kind)
+		sources = append(sources, g.Price.Source)
 	}
 	for _, f := range Fuels() {
 		assert.Positive(t, f.Price.PerUnit.Low, f.Name)

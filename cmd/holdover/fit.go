@@ -69,7 +69,7 @@ func printFit(t terminal, args []string, flags fitFlags) error {
 		return err
 	}
 	if flags.gear != "" {
-		if house.Gear, err = readGear(t, args, flags.gear, house.System()); err != nil {
+		if house.Gear, err = readGear(t, args, flags.gear, house.House.Units); err != nil {
 			return err
 		}
 	}

@@ -2,7 +2,6 @@ package main
 
 import (
 	"slices"
-	"strings"
 
 	"holdover/loads/home"
 	"holdover/profiles"
@@ -14,31 +13,21 @@ var factTables = []struct {
 	name  string
 	facts func() []document.Fact
 }{
-	{"chemistries", func() []document.Fact {
-		return facts(profiles.Chemistries(), profiles.Chemistry.Label)
-	}},
-	{"engines", func() []document.Fact {
-		return facts(profiles.Engines(), profiles.Engine.Label)
-	}},
-	{"fuels", func() []document.Fact {
-		return facts(profiles.Fuels(), profiles.Fuel.Label)
-	}},
+	{"chemistries", func() []document.Fact { return facts(profiles.Chemistries()) }},
+	{"engines", func() []document.Fact { return facts(profiles.Engines()) }},
+	{"fuels", func() []document.Fact { return facts(profiles.Fuels()) }},
 	{"cautions", func() []document.Fact {
 		cautions := profiles.Cautions()
 		for i, c := range cautions { // some cite the wiring code
 			cautions[i] = profiles.UsualCode(string(home.SplitPhase)).Caution(c)
 		}
-		return facts(cautions, func(c profiles.Caution) (string, string) { return c.ID, c.Word + ": " + c.Text })
+		return facts(cautions)
 	}},
 	{"everyday", func() []document.Fact {
 		table := profiles.EverydayInput()
-		return facts(slices.Concat(table.Units, table.Words), func(s profiles.Synonyms) (string, string) {
-			return s.Means, "also " + strings.Join(s.Words, ", ")
-		})
+		return facts(slices.Concat(table.Units, table.Words))
 	}},
-	{"defaults", func() []document.Fact {
-		return facts(profiles.Defaults(), func(d profiles.Default) (string, string) { return d.Key, d.Meaning })
-	}},
+	{"defaults", func() []document.Fact { return facts(profiles.Defaults()) }},
 }
 
 func tableNames() []string {
@@ -50,19 +39,13 @@ func tableNames() []string {
 }
 
 func circuitFacts(group string) []document.Fact {
-	var out []document.Fact
-	for _, c := range profiles.Circuits() {
-		if c.Group == group {
-			out = append(out, document.Fact{Name: c.Name, Title: c.Title, Entry: c})
-		}
-	}
-	return out
+	return facts(slices.DeleteFunc(profiles.Circuits(), func(c profiles.Circuit) bool { return c.Group != group }))
 }
 
-func facts[T any](entries []T, label func(T) (name, title string)) []document.Fact {
+func facts[T interface{ Label() (name, title string) }](entries []T) []document.Fact {
 	out := make([]document.Fact, len(entries))
 	for i, entry := range entries {
-		name, title := label(entry)
+		name, title := entry.Label()
 		out[i] = document.Fact{Name: name, Title: title, Entry: entry}
 	}
 	return out

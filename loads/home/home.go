@@ -54,7 +54,7 @@ type House struct {
 	Indoors      units.Celsius            `key:"indoors" range:"-10,40" doc:"temperature kept inside in winter"`
 	CooledTo     units.Celsius            `key:"cooled_to" range:"10,40" doc:"temperature that cooling keeps"`
 	Gains        units.Watts              `key:"gains" range:"0,20000" doc:"heat from people, animals and sun while nothing else heats"`
-	Units        units.System             `key:"units" one:"us,si" doc:"units shown: us or si"`
+	Units        units.System             `key:"units" one:"us,si" doc:"units shown: us or si"` // in which bare lengths, areas, volumes and temperatures are
 
 	SmallAppliances int             `key:"small_appliance_circuits" range:"0,40" doc:"20 A circuits for small appliances in kitchen and dining rooms"`
 	Laundry         int             `key:"laundry_circuits" range:"0,20" doc:"20 A circuits for laundry"`
@@ -169,9 +169,6 @@ func (h *Home) Code() *profiles.Code {
 	}
 	return profiles.UsualCode(string(cmp.Or(h.House.Service, SplitPhase)))
 }
-
-// System is the units of the home, in which its bare lengths, areas, volumes and temperatures are.
-func (h *Home) System() units.System { return h.House.Units }
 
 // Given says whether the home file itself has the field.
 func (h *Home) Given(path string) bool { return h.origins[path].Line > 0 }

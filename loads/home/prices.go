@@ -17,11 +17,3 @@ type Prices struct {
 
 	Fuels map[profiles.FuelName]*float64 `each:"fuel"` // under a key for each fuel
 }
-
-// FuelPrice is the household's own price of a fuel, for its unit; ok is false where it gives none.
-func (p Prices) FuelPrice(fuel profiles.FuelName) (perUnit float64, ok bool) {
-	if own := p.Fuels[fuel]; own != nil {
-		return *own, true
-	}
-	return 0, false
-}

@@ -140,11 +140,8 @@ func (r *reader) value(n *yaml.Node, v reflect.Value, f Field, path string) {
 	case ownReader:
 		own.readNode(r, n, path)
 		return
-	case textReader:
-		r.text(n, own, path)
-		return
-	case *units.Limit:
-		r.limit(n, own, f, path)
+	case textReader, *units.Limit:
+		r.single(n, v, f, path)
 		return
 	}
 	switch v.Kind() {
@@ -158,32 +155,7 @@ func (r *reader) value(n *yaml.Node, v reflect.Value, f Field, path string) {
 	case reflect.Slice:
 		r.sequence(n, v, f, path)
 	default:
-		if text, ok := r.scalar(n, path); ok {
-			r.scalarInto(n, text, v, f, path)
-		}
-	}
-}
-
-func (r *reader) text(n *yaml.Node, into textReader, path string) {
-	text, ok := r.scalar(n, path)
-	if !ok {
-		return
-	}
-	says, err := into.readText(text)
-	if err != nil {
-		r.fault(n, path, "%v", err)
-		return
-	}
-	r.echoWord(path, text, says)
-}
-
-func (r *reader) limit(n *yaml.Node, into *units.Limit, f Field, path string) {
-	text, ok := r.scalar(n, path)
-	if !ok {
-		return
-	}
-	if most, ok := r.number(n, text, f, path); ok {
-		*into = units.AtMost(most)
+		r.single(n, v, f, path)
 	}
 }
 
@@ -196,7 +168,27 @@ func (r *reader) scalar(n *yaml.Node, path string) (string, bool) {
 	return n.Value, true
 }
 
-func (r *reader) scalarInto(n *yaml.Node, text string, v reflect.Value, f Field, path string) {
+// single reads a value that is one scalar.
+func (r *reader) single(n *yaml.Node, v reflect.Value, f Field, path string) {
+	text, ok := r.scalar(n, path)
+	if !ok {
+		return
+	}
+	switch own := v.Addr().Interface().(type) {
+	case textReader:
+		says, err := own.readText(text)
+		if err != nil {
+			r.fault(n, path, "%v", err)
+			return
+		}
+		r.echoWord(path, text, says)
+		return
+	case *units.Limit:
+		if most, ok := r.number(n, text, f, path); ok {
+			*own = units.AtMost(most)
+		}
+		return
+	}
 	switch v.Kind() {
 	case reflect.String:
 		r.word(n, text, v, f, path)
@@ -207,16 +199,9 @@ func (r *reader) scalarInto(n *yaml.Node, text string, v reflect.Value, f Field,
 		}
 		v.SetBool(text == "true")
 	case reflect.Int:
-		value, err := strconv.ParseFloat(text, 64)
-		if err != nil || value != math.Trunc(value) || math.IsInf(value, 0) {
-			r.fault(n, path, "%q is not a whole number", text)
-			return
+		if value, ok := r.whole(n, text, f, path); ok {
+			v.SetInt(value)
 		}
-		if err := f.check(value, text, ""); err != nil {
-			r.fault(n, path, "%v", err)
-			return
-		}
-		v.SetInt(int64(value))
 	case reflect.Float64:
 		if value, ok := r.number(n, text, f, path); ok {
 			v.SetFloat(value)
@@ -224,6 +209,20 @@ func (r *reader) scalarInto(n *yaml.Node, text string, v reflect.Value, f Field,
 	default:
 		panic("home: no reader for " + v.Type().String())
 	}
+}
+
+// whole reads a whole number and holds it to its range.
+func (r *reader) whole(n *yaml.Node, text string, f Field, path string) (int64, bool) {
+	value, err := strconv.ParseFloat(text, 64)
+	if err != nil || value != math.Trunc(value) || math.IsInf(value, 0) {
+		r.fault(n, path, "%q is not a whole number", text)
+		return 0, false
+	}
+	if err := f.check(value, text, ""); err != nil {
+		r.fault(n, path, "%v", err)
+		return 0, false
+	}
+	return int64(value), true
 }
 
 func (r *reader) word(n *yaml.Node, text string, v reflect.Value, f Field, path string) {

@@ -43,10 +43,10 @@ func (c *Case) addMachine(s sheet.Sheet, kind, title string) (serves bool) {
 	if !ok {
 		return false
 	}
-	if own, ok := c.duty.Home.Prices.FuelPrice(e.Fuel.Name); ok {
-		e.Fuel.Price.PerUnit.Typical = own
+	if own := c.duty.Home.Prices.Fuels[e.Fuel.Name]; own != nil {
+		e.Fuel.Price.PerUnit.Typical = *own
 	}
-	m := Machine{Engine: e, Sheet: s, Kind: kind, Title: title, Price: c.rates.generators[kind]}
+	m := Machine{Engine: e, Sheet: s, Kind: kind, Title: title, Price: generatorPrice(c.duty.Home, s.Made)}
 	if c.duty.Holds(s, sheet.Place{Part: sheet.House}) {
 		c.Generators, serves = append(c.Generators, m), true
 	}

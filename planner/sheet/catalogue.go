@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"holdover/loads/home"
 	"holdover/loads/units"
@@ -15,10 +16,11 @@ import (
 // Generators are the sheets of every size commonly sold on every fuel that a home can have, the preferred fuel first, each rising.
 func Generators(house *home.Home) (all []Sheet) {
 	made := profiles.Generators()
-	for _, fuel := range house.Limits.Fuels {
+	for _, name := range house.Limits.Fuels {
+		fuel, _ := profiles.FindFuel(name)
 		for i := range made {
-			if made[i].Burns(fuel) {
-				all = append(all, generatorSheet(house, &made[i], fuel))
+			if slices.Contains(fuel.Machines, made[i].Name) {
+				all = append(all, generatorSheet(house, &made[i], name))
 			}
 		}
 	}

@@ -21,7 +21,7 @@ func Day(w Worked, hour int) Document {
 	return append(under("Mean draw of kept and rotated circuits in each clock hour, W", bars),
 		Paragraph{Text: fmt.Sprintf("least %s, most %s, mean %s, %s a day; the outage begins at %s",
 			units.Quantity(slices.Min(bars.Values), "W"), units.Quantity(slices.Max(bars.Values), "W"), units.Quantity(sum/24, "W"), units.Quantity(sum/1000, "kWh"), home.Clock(d.Start))},
-		Heading{Text: fmt.Sprintf("%02d:00 to %02d:00: %s on average, outdoors %s", hour, hour+1, units.Quantity(bars.Values[hour], "W"), units.InSystem(float64(d.Outdoors[hour]), "°C", w.home().System())), Tone: Strong},
+		Heading{Text: fmt.Sprintf("%02d:00 to %02d:00: %s on average, outdoors %s", hour, hour+1, units.Quantity(bars.Values[hour], "W"), units.InSystem(float64(d.Outdoors[hour]), "°C", w.home().House.Units)), Tone: Strong},
 		largestIn(d, hour))
 }
 

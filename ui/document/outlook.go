@@ -50,10 +50,10 @@ func Changes(w Worked) Document {
 		says = append(says, runnerUpText(r))
 	}
 	for _, f := range r.Outlook.Flips {
-		says = append(says, capital(planner.FlipText(f, r.Home.System()))+".")
+		says = append(says, capital(planner.FlipText(f, r.Home.House.Units))+".")
 	}
 	for _, u := range r.Outlook.Unsettled {
-		says = append(says, capital(planner.UnsettledText(u, r.Home.System()))+".")
+		says = append(says, capital(planner.UnsettledText(u, r.Home.House.Units))+".")
 	}
 	if len(r.Outlook.Flips)+len(r.Outlook.Unsettled) == 0 {
 		says = append(says, "No outage of up to 14 days, no fuel store and no battery price within reason changes it.")

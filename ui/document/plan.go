@@ -80,7 +80,7 @@ func Quantity(house *home.Home, f working.Figure) string {
 	if f.Word != "" {
 		return f.Word
 	}
-	return units.InSystem(f.Value, f.Unit, house.System())
+	return units.InSystem(f.Value, f.Unit, house.House.Units)
 }
 
 // InBoth writes a figure in the units of the home, and in those of its formula where these differ.
@@ -88,7 +88,7 @@ func InBoth(house *home.Home, f working.Figure) string {
 	if f.Word != "" {
 		return f.Word
 	}
-	return units.InBoth(f.Value, f.Unit, house.System())
+	return units.InBoth(f.Value, f.Unit, house.House.Units)
 }
 
 func capital(text string) string {

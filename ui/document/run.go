@@ -119,7 +119,7 @@ func runWords(house *home.Home, o planner.Option) (words List) {
 	if m != nil {
 		words = append(words, fmt.Sprintf("The generator runs %s in %s, gives %s of the %s that the plan counts on, and burns %s of %s.",
 			units.Quantity(run.RunHours, "h"), units.Counted(run.Starts, "start"), generatorRange(o), units.Quantity(m.SiteKW, "kW"),
-			units.InSystem(run.Fuel, m.Fuel.Unit, house.System()), m.Fuel.Name))
+			units.InSystem(run.Fuel, m.Fuel.Unit, house.House.Units), m.Fuel.Name))
 	}
 	if !o.Carried {
 		words = append(words, fmt.Sprintf("%s is wanted and not supplied, first at %s.", units.Quantity(run.ShortKWh, "kWh"), clockOn(o, run.ShortAt)))

@@ -40,7 +40,7 @@ func Warmth(w Worked) Document {
 	}
 	var says List
 	for _, l := range w.Wait.Levels {
-		at := units.InSystem(float64(l.At), "C", w.home().System())
+		at := units.InSystem(float64(l.At), "C", w.home().House.Units)
 		if !l.Falls {
 			says = append(says, fmt.Sprintf("It does not fall to %s in this weather.", at))
 			break

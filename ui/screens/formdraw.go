@@ -206,7 +206,7 @@ func (f *form) label(i int) string { return strings.ReplaceAll(f.model.Fields[i]
 // about says what the active field means, what it accepts and what it comes to when empty.
 func (f *form) about(width int) []string {
 	field := f.model.Fields[f.active]
-	lines := f.app.look.say(document.Plain, field.Doc+acceptedText(field, f.app.draft.Home().System()), width)
+	lines := f.app.look.say(document.Plain, field.Doc+acceptedText(field, f.app.draft.Home().House.Units), width)
 	if says := f.model.Says(f.active); says != "" {
 		text := f.model.Text(f.active) + " " + f.app.look.glyphs.becomes + " " + says
 		lines = append(f.app.look.say(document.Plain, text, width), lines...)
