@@ -77,7 +77,7 @@ func printFit(t terminal, args []string, flags fitFlags) error {
 	if err != nil {
 		return misused("%v", err)
 	}
-	err = flags.printEither(t, func() (string, error) { return json.Fit(house, result) }, func() document.Document { return document.Fit(result) })
+	err = flags.printEither(t, func() (string, error) { return json.Fit(house, result) }, func() document.Document { return document.Fit(house, result) })
 	if err != nil {
 		return err
 	}

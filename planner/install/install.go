@@ -184,8 +184,6 @@ func (w *work) put(id string, value float64, unit, how, source string, from ...s
 
 func number(value float64) string { return units.Format(value) }
 
-func percent(share float64) string { return number(100*share) + " %" }
-
 // addService writes the calculated load and holds the service to it.
 func (w *work) addService() {
 	const name = "calculated load"

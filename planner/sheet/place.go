@@ -33,8 +33,8 @@ func (h *holding) checkClearance() {
 	if has < rule.Feet-1e-9 {
 		outcome = Fails
 	}
-	h.say("place", outcome, []string{h.assumed("site.generator_clearance", float64(h.home.Site.Clearance), "m")}, "It would stand %s from the nearest opening; %s at least %s (%s).",
-		feet(has), feet(rule.Feet), rule.Why, rule.Source)
+	h.say("place", outcome, []string{h.assumed("site.generator_clearance", float64(h.home.Site.Clearance), "m")}, "It would stand %s from the nearest opening; %s at least %s.",
+		feet(has), feet(rule.Feet), rule.Why)
 }
 
 // Distance is a length for readers of either system, ft.
@@ -58,7 +58,7 @@ func (h *holding) checkStorage() {
 	if !most.Allows(float64(h.Energy) / 1000) {
 		outcome = Fails
 	}
-	h.say("place", outcome, nil, "It stores %s kWh; %s (%s).", number(float64(h.Energy)/1000), why, profiles.Places().Source)
+	h.say("place", outcome, nil, "It stores %s kWh; %s.", number(float64(h.Energy)/1000), why)
 }
 
 // Storage is the most energy that may be stored in units of so many kWh each where a home has its battery, kWh, and why.

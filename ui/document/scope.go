@@ -112,7 +112,7 @@ var loadLines = []struct{ label, va, amps string }{
 }
 
 func (s jobSheet) load() Document {
-	t := Table{Name: "load", Columns: []Column{{}, {Head: "VA", Kind: Number}, {Head: "A", Kind: Number}, {}}}
+	t := Table{Name: "load", Columns: []Column{{}, {Head: "VA", Kind: Number}, {Head: "A", Kind: Number}, {Kind: Prose}}}
 	for _, line := range loadLines {
 		va, source := s.figure(line.va)
 		amps, from := s.figure(line.amps)

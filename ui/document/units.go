@@ -34,12 +34,15 @@ func Units(w Worked) Document {
 
 // Fit says what each unit's spec sheet comes to: the verdict, then what fails, what it hangs on, what the sheet lacks and what is
 // in order. The best comes first.
-func Fit(r sheet.Report) Document {
+func Fit(house *home.Home, r sheet.Report) Document {
 	d := append(Document{Paragraph{Text: fitTitle(r)}}, checked(r)...)
-	return append(d, Heading{Text: "Before you buy"}, List{
+	before := List{}
+	if notice, ok := planner.BareNumbers(house); ok {
+		before = append(before, notice.Word+": "+notice.Text+" ("+notice.Source+")")
+	}
+	return append(d, Heading{Text: "Before you buy"}, append(before,
 		"A spec sheet is a promise, not a trial: try the unit on the circuit while you can still give it back.",
-		fmt.Sprintf("Prices are in %s; what is not the unit's own price is a rough estimate.", profiles.PriceBands().Currency),
-	})
+		fmt.Sprintf("Prices are in %s; what is not the unit's own price is a rough estimate.", profiles.PriceBands().Currency)))
 }
 
 func fitTitle(r sheet.Report) string {

@@ -77,7 +77,7 @@ func fitDocument(r *planner.Result, known gearFit) document.Document {
 	if known.err != nil {
 		return document.Document{document.Paragraph{Text: sentenceOf(known.err.Error()) + " Press a to add a unit from its spec sheet."}}
 	}
-	return append(document.Fit(known.units), document.Owned(document.Worked{Plan: r, Owned: known.owned})...)
+	return append(document.Fit(r.Home, known.units), document.Owned(document.Worked{Plan: r, Owned: known.owned})...)
 }
 
 func sentenceOf(text string) string { return strings.ToUpper(text[:1]) + text[1:] + "." }

@@ -13,8 +13,8 @@ import (
 func TestRunPage_TheArrowsSwitchTheOption(t *testing.T) {
 	r := newRig(t, Options{Path: demoFile(t)}, 80, 24)
 	r.press("p").has("a hybrid carries the house through 24 h from 18:00").has("generator starts")
-	r.press(tcell.KeyRight).has("a battery would carry the house").hasNot("generator starts").has("20.6 kWh│")
-	r.press(tcell.KeyRight).has("no design of this kind").has("cannot be dark")
+	r.press(tcell.KeyRight).has("a battery would carry the house").hasNot("generator starts").has("17.7 kWh│")
+	r.press(tcell.KeyRight).has("no design of this kind").has("too long for Breathing device")
 	r.press(tcell.KeyRight).has("a hybrid carries the house").press(tcell.KeyLeft).has("no design of this kind")
 	r.press("i").has("What would change the answer").press(tcell.KeyEscape).has("care   name")
 }
