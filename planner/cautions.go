@@ -9,7 +9,7 @@ import (
 	"holdover/loads/home"
 	"holdover/planner/battery"
 	"holdover/planner/choose"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 	"holdover/profiles"
 )
 
@@ -105,7 +105,7 @@ func bareNumbers(house *home.Home) string {
 	for _, b := range house.BareNumbers() {
 		names = append(names, fmt.Sprintf("%s %s is %s", b.Path, b.Text, b.Says))
 	}
-	return working.Names(names, 12)
+	return derive.Names(names, 12)
 }
 
 func (c *circumstances) any(is func(*loads.Load) bool) bool {

@@ -4,11 +4,11 @@ import (
 	"context"
 	"strings"
 
+	"holdover/planner/derive"
 	"holdover/planner/effort"
 	"holdover/planner/heat"
 	"holdover/planner/sheet"
 	"holdover/planner/waiting"
-	"holdover/planner/working"
 )
 
 // Fit holds the spec sheets under `gear` to the duty of a plan and ranks them. It is asked for apart from [Plan], which most
@@ -20,7 +20,7 @@ type Checked struct {
 	Sheet    sheet.Sheet
 	Part     sheet.Part
 	Findings []sheet.Finding
-	Figures  *working.Sheet
+	Figures  *derive.Figures
 }
 
 // Checks holds each sheet of an option's design to its part.
@@ -79,7 +79,7 @@ func Warmth(r *Result) heat.Loss { return heat.Space(r.Home, &r.Demand) }
 
 // Aside finds a figure of what is worked out apart from the plan: the ids that begin with waiting, turns or heat, with what they
 // take from the home that it does not give, and those of the transfer scope.
-func Aside(r *Result, id string) (working.Figure, bool) {
+func Aside(r *Result, id string) (derive.Figure, bool) {
 	switch part, _, _ := strings.Cut(id, "."); part {
 	case "waiting", "turns", "home":
 		return Wait(context.Background(), r).Sheet.Get(id)

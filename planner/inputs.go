@@ -6,11 +6,11 @@ import (
 
 	"holdover/loads"
 	"holdover/loads/home"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 )
 
 // addInputs puts every value that the plan rests on on the sheet, with the line or default it came from.
-func addInputs(s *working.Sheet, house *home.Home) {
+func addInputs(s *derive.Figures, house *home.Home) {
 	for _, in := range house.Inputs() {
 		how := "given: " + in.Doc
 		if in.Origin.Line == 0 {
@@ -19,7 +19,7 @@ func addInputs(s *working.Sheet, house *home.Home) {
 		if in.Origin.Says != "" {
 			how += "; understood as " + in.Origin.Says
 		}
-		s.Add(working.Figure{ID: in.Path, Value: in.Value, Word: in.Word, Unit: in.Unit, How: how, Source: house.Source(in.Path)})
+		s.Add(derive.Figure{ID: in.Path, Value: in.Value, Word: in.Word, Unit: in.Unit, How: how, Source: house.Source(in.Path)})
 	}
 }
 

@@ -211,7 +211,7 @@ func workings(t *rapid.T, r *planner.Result) {
 			t.Errorf("%s is %v", id, f.Value)
 		}
 	}
-	for _, f := range r.Sheet.Figures() {
+	for _, f := range r.Sheet.All() {
 		visit(f.ID)
 	}
 }

@@ -7,29 +7,29 @@ import (
 	"holdover/loads"
 	"holdover/loads/home"
 	"holdover/loads/units"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 )
 
 const sums = "complex sums of P and Q: alternating-current circuit theory"
 
 // addLoad writes what the house draws on the sheet: each circuit, then the totals.
-func addLoad(s *working.Sheet, house *home.Home, d *loads.Demand) {
+func addLoad(s *derive.Figures, house *home.Home, d *loads.Demand) {
 	ids := addCircuits(s, house, d)
-	s.Add(working.Figure{ID: "load.running_w", Value: float64(d.RunningW), Unit: "W", From: ids.runningW,
+	s.Add(derive.Figure{ID: "load.running_w", Value: float64(d.RunningW), Unit: "W", From: ids.runningW,
 		How: "every kept circuit on, and the largest rotated one: ΣP", Source: sums})
-	s.Add(working.Figure{ID: "load.running_va", Value: float64(d.Running.VA()), Unit: "VA", From: ids.runningVA,
+	s.Add(derive.Figure{ID: "load.running_va", Value: float64(d.Running.VA()), Unit: "VA", From: ids.runningVA,
 		How: "√((ΣP)² + (ΣQ)²) with Q = P·tan(arccos pf), every kept circuit on and the largest rotated one", Source: sums})
 	worstHow := "nothing here starts with a surge, so it is the running total"
 	if d.WorstStart != "" {
 		worstHow = fmt.Sprintf("the running total without %s, and %s starting; the largest over every starter", d.WorstStart, d.WorstStart)
 	}
 	from := append([]string{"load.running_va"}, ids.starting...)
-	s.Add(working.Figure{ID: "load.worst_moment_va", Value: float64(d.WorstVA), Unit: "VA", From: from, How: worstHow, Source: sums})
-	s.Add(working.Figure{ID: "load.worst_moment_w", Value: float64(d.WorstW), Unit: "W", From: append([]string{"load.running_w"}, ids.starting...),
+	s.Add(derive.Figure{ID: "load.worst_moment_va", Value: float64(d.WorstVA), Unit: "VA", From: from, How: worstHow, Source: sums})
+	s.Add(derive.Figure{ID: "load.worst_moment_w", Value: float64(d.WorstW), Unit: "W", From: append([]string{"load.running_w"}, ids.starting...),
 		How: "the largest real power over every starter, starting VA · starting power factor for the one that starts", Source: sums})
-	s.Add(working.Figure{ID: "load.cold_return_va", Value: float64(d.ColdReturn), Unit: "VA", From: from,
+	s.Add(derive.Figure{ID: "load.cold_return_va", Value: float64(d.ColdReturn), Unit: "VA", From: from,
 		How: "every kept starter starting at once, the rest running", Source: sums})
-	s.Add(working.Figure{ID: "load.start_seconds", Value: float64(d.StartTime), Unit: "s", How: "the longest start among them", From: ids.starting})
+	s.Add(derive.Figure{ID: "load.start_seconds", Value: float64(d.StartTime), Unit: "s", How: "the longest start among them", From: ids.starting})
 	addEnergy(s, d, ids)
 	addLegs(s, house, d, ids)
 	addWave(s, d)
@@ -38,7 +38,7 @@ func addLoad(s *working.Sheet, house *home.Home, d *loads.Demand) {
 // circuitIDs are the ids of the circuits' own figures.
 type circuitIDs struct{ runningW, runningVA, starting, energy []string }
 
-func addCircuits(s *working.Sheet, house *home.Home, d *loads.Demand) (ids circuitIDs) {
+func addCircuits(s *derive.Figures, house *home.Home, d *loads.Demand) (ids circuitIDs) {
 	names := slugs(d.Loads)
 	for i := range d.Loads {
 		ids.add(s, house, d, &d.Loads[i], "circuit."+names[i])
@@ -47,7 +47,7 @@ func addCircuits(s *working.Sheet, house *home.Home, d *loads.Demand) (ids circu
 }
 
 // add puts one circuit's figures on the sheet under its id.
-func (ids *circuitIDs) add(s *working.Sheet, house *home.Home, d *loads.Demand, l *loads.Load, id string) {
+func (ids *circuitIDs) add(s *derive.Figures, house *home.Home, d *loads.Demand, l *loads.Load, id string) {
 	at := fmt.Sprintf("circuits[%d]", l.Index)
 	origin := func(keys ...string) string {
 		paths := []string{}
@@ -57,7 +57,7 @@ func (ids *circuitIDs) add(s *working.Sheet, house *home.Home, d *loads.Demand, 
 		return house.Source(append(paths, at)...)
 	}
 	put := func(name string, value float64, unit, how, source string, from ...string) string {
-		s.Add(working.Figure{ID: id + "." + name, Value: value, Unit: unit, How: how, Source: source, From: from})
+		s.Add(derive.Figure{ID: id + "." + name, Value: value, Unit: unit, How: how, Source: source, From: from})
 		return id + "." + name
 	}
 	running := put("running_w", float64(l.Running.W()), "W", runningHow(house, l), origin("heater", "running", "running_amps"))
@@ -147,34 +147,34 @@ func energyHow(l *loads.Load) string {
 	return "running W for its duty, standby W for the rest, hour by hour over the outage"
 }
 
-func addEnergy(s *working.Sheet, d *loads.Demand, ids circuitIDs) {
-	s.Add(working.Figure{ID: "load.starts_at_h", Value: float64(d.Start), Unit: "h", From: []string{"outage.start", "outage.length"},
+func addEnergy(s *derive.Figures, d *loads.Demand, ids circuitIDs) {
+	s.Add(derive.Figure{ID: "load.starts_at_h", Value: float64(d.Start), Unit: "h", From: []string{"outage.start", "outage.length"},
 		How: "clock time at which the outage begins; for worst, the hour from which it asks the most energy"})
-	s.Add(working.Figure{ID: "load.energy_wh", Value: float64(d.Energy), Unit: "Wh", From: append([]string{"outage.length", "load.starts_at_h"}, ids.energy...),
+	s.Add(derive.Figure{ID: "load.energy_wh", Value: float64(d.Energy), Unit: "Wh", From: append([]string{"outage.length", "load.starts_at_h"}, ids.energy...),
 		How:    "exact integral of the hourly draw of kept and rotated circuits over the outage, part hours included",
 		Source: "hours of heating and cooling from ASHRAE's hourly fractions of the daily range"})
-	s.Add(working.Figure{ID: "load.average_w", Value: float64(d.Average), Unit: "W", From: []string{"load.energy_wh", "outage.length"}, How: "energy / length"})
-	s.Add(working.Figure{ID: "load.one_percent_w", Value: float64(d.Exceeded(0.01)), Unit: "W", From: ids.runningW,
+	s.Add(derive.Figure{ID: "load.average_w", Value: float64(d.Average), Unit: "W", From: []string{"load.energy_wh", "outage.length"}, How: "energy / length"})
+	s.Add(derive.Figure{ID: "load.one_percent_w", Value: float64(d.Exceeded(0.01)), Unit: "W", From: ids.runningW,
 		How: "demand exceeded 1 % of the time: each circuit on or off by its duty, independent of the rest, convolved", Source: "probability theory; sizing goes by the certain bound, load.running_w"})
 }
 
-func addLegs(s *working.Sheet, house *home.Home, d *loads.Demand, ids circuitIDs) {
+func addLegs(s *derive.Figures, house *home.Home, d *loads.Demand, ids circuitIDs) {
 	how := "one leg only: everything is on A"
 	if house.House.Service == home.SplitPhase {
 		how = "the largest turn; 120 V circuits on auto split so that the heavier leg over every turn is as light as can be, 240 V circuits half on each"
 	}
-	s.Add(working.Figure{ID: "load.leg_a_va", Value: float64(d.Legs.A.VA()), Unit: "VA", From: ids.runningVA, How: how, Source: sums})
-	s.Add(working.Figure{ID: "load.leg_b_va", Value: float64(d.Legs.B.VA()), Unit: "VA", From: ids.runningVA, How: how, Source: sums})
-	s.Add(working.Figure{ID: "load.heavier_leg_va", Value: float64(d.Legs.Heaviest), Unit: "VA", From: []string{"load.leg_a_va", "load.leg_b_va"},
+	s.Add(derive.Figure{ID: "load.leg_a_va", Value: float64(d.Legs.A.VA()), Unit: "VA", From: ids.runningVA, How: how, Source: sums})
+	s.Add(derive.Figure{ID: "load.leg_b_va", Value: float64(d.Legs.B.VA()), Unit: "VA", From: ids.runningVA, How: how, Source: sums})
+	s.Add(derive.Figure{ID: "load.heavier_leg_va", Value: float64(d.Legs.Heaviest), Unit: "VA", From: []string{"load.leg_a_va", "load.leg_b_va"},
 		How: "the heavier leg over every turn of the rotated circuits", Source: sums})
-	s.Add(working.Figure{ID: "load.neutral_a", Value: float64(d.Legs.Neutral), Unit: "A", From: []string{"load.leg_a_va", "load.leg_b_va"},
+	s.Add(derive.Figure{ID: "load.neutral_a", Value: float64(d.Legs.Neutral), Unit: "A", From: []string{"load.leg_a_va", "load.leg_b_va"},
 		How: "|S_A − S_B| / volts of a leg, the difference taken as phasors: legs of unlike power factor do not cancel", Source: sums})
 }
 
-func addWave(s *working.Sheet, d *loads.Demand) {
+func addWave(s *derive.Figures, d *loads.Demand) {
 	wave, how := home.AnyWave, "no kept or rotated circuit asks for a sine wave"
 	if len(d.SineFor) > 0 {
-		wave, how = home.Sine, "asked for by "+working.Names(d.SineFor, 4)
+		wave, how = home.Sine, "asked for by "+derive.Names(d.SineFor, 4)
 	}
-	s.Add(working.Figure{ID: "load.wave", Word: string(wave), How: how, Source: "needs.wave of the circuits and their profiles"})
+	s.Add(derive.Figure{ID: "load.wave", Word: string(wave), How: how, Source: "needs.wave of the circuits and their profiles"})
 }

@@ -29,7 +29,7 @@ func TestPlan_EveryPromisedFigureAgainstTheOracle(t *testing.T) {
 // compare holds every figure to 2.1e-6 of the oracle's: two millionths is how near the best split of the legs is looked for.
 func compare(t *rapid.T, want map[string]float64, wave string, r *planner.Result, text string) {
 	got := map[string]float64{}
-	for _, f := range r.Sheet.Figures() {
+	for _, f := range r.Sheet.All() {
 		got[f.ID] = f.Value
 		if f.ID == "load.wave" && f.Word != wave {
 			t.Errorf("load.wave is %q, the oracle says %q", f.Word, wave)

@@ -5,8 +5,8 @@ import (
 
 	"holdover/loads/units"
 	"holdover/planner/choose"
+	"holdover/planner/derive"
 	"holdover/planner/effort"
-	"holdover/planner/working"
 )
 
 // An Outlook is how firm a verdict stands: what would change it, and what would help where nothing carries the house.
@@ -59,7 +59,7 @@ func (r *Result) addFlips() {
 		if f.Up() {
 			way = "up"
 		}
-		r.Sheet.Add(working.Figure{ID: "flip." + f.Quantity + "." + way, Value: f.At, Unit: f.Unit, How: FlipText(f, r.Home.House.Units), From: []string{},
+		r.Sheet.Add(derive.Figure{ID: "flip." + f.Quantity + "." + way, Value: f.At, Unit: f.Unit, How: FlipText(f, r.Home.House.Units), From: []string{},
 			Source: "the choice made again at other values, found by bisection"})
 	}
 }

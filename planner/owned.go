@@ -10,9 +10,9 @@ import (
 	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/choose"
+	"holdover/planner/derive"
 	"holdover/planner/effort"
 	"holdover/planner/sheet"
-	"holdover/planner/working"
 	"holdover/profiles"
 )
 
@@ -26,7 +26,7 @@ type Inventory struct {
 	Without float64      // present cost of the plan that knows nothing of what is owned; 0 when it has none
 	OnSale  []sheet.Unit // gear that is not owned and that fits the rest by itself, the cheapest first
 	Tried   bool         // every circuit was tried on every unit; false where the budget of work ended first
-	Sheet   *working.Sheet
+	Sheet   *derive.Figures
 
 	meter *effort.Meter
 }
@@ -52,7 +52,7 @@ func Owned(ctx context.Context, r *Result) (inv Inventory, ok bool) {
 	if len(r.Demand.Loads) == 0 || len(owned) == 0 {
 		return inv, false
 	}
-	inv.Sheet, inv.Tried, inv.meter = &working.Sheet{}, true, effort.New(ctx, ownedSteps)
+	inv.Sheet, inv.Tried, inv.meter = &derive.Figures{}, true, effort.New(ctx, ownedSteps)
 	for _, gear := range owned {
 		inv.Units = append(inv.Units, inv.ownedUnit(r, gear))
 	}
@@ -165,15 +165,15 @@ func without(house *home.Home, names []string) *home.Home {
 func (inv *Inventory) addFigures(r *Result) {
 	for i, u := range inv.Units {
 		if u.All.Stored {
-			inv.Sheet.Add(working.Figure{ID: fmt.Sprintf("owned.unit_%d_h", i+1), Value: float64(u.All.Runtime), Unit: "h", How: u.All.Gear.Name + " with every kept circuit on it", Source: "spec sheet of " + u.All.Gear.Name})
+			inv.Sheet.Add(derive.Figure{ID: fmt.Sprintf("owned.unit_%d_h", i+1), Value: float64(u.All.Runtime), Unit: "h", How: u.All.Gear.Name + " with every kept circuit on it", Source: "spec sheet of " + u.All.Gear.Name})
 		}
 	}
 	if inv.Without > 0 {
-		inv.Sheet.Add(working.Figure{ID: "owned.cost_without", Value: inv.Without, Unit: profiles.PriceBands().Currency, How: "present cost of the plan that counts nothing as owned", Source: "the choice for the whole house"})
+		inv.Sheet.Add(derive.Figure{ID: "owned.cost_without", Value: inv.Without, Unit: profiles.PriceBands().Currency, How: "present cost of the plan that counts nothing as owned", Source: "the choice for the whole house"})
 	}
 	if inv.Kind != None {
 		const estimate = "generic price bands, typical figure: estimates, common practice, no source"
-		inv.Sheet.Add(working.Figure{ID: "owned.to_buy", Value: inv.Design.Cost.Purchase, Unit: profiles.PriceBands().Currency, How: "what the rest takes to buy, transfer equipment and fuel store included", Source: estimate})
-		inv.Sheet.Add(working.Figure{ID: "owned.cost", Value: inv.Design.Cost.Total(), Unit: profiles.PriceBands().Currency, How: "its present cost over the planning years", Source: estimate})
+		inv.Sheet.Add(derive.Figure{ID: "owned.to_buy", Value: inv.Design.Cost.Purchase, Unit: profiles.PriceBands().Currency, How: "what the rest takes to buy, transfer equipment and fuel store included", Source: estimate})
+		inv.Sheet.Add(derive.Figure{ID: "owned.cost", Value: inv.Design.Cost.Total(), Unit: profiles.PriceBands().Currency, How: "its present cost over the planning years", Source: estimate})
 	}
 }

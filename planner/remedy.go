@@ -11,9 +11,9 @@ import (
 	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/choose"
+	"holdover/planner/derive"
 	"holdover/planner/effort"
 	"holdover/planner/sheet"
-	"holdover/planner/working"
 	"holdover/profiles"
 )
 
@@ -198,9 +198,9 @@ func shedText(all []loads.Load, gone []*loads.Load) string {
 		}
 	}
 	if len(left) < len(shed) {
-		return "Shed all but " + working.Names(left, namesShown)
+		return "Shed all but " + derive.Names(left, namesShown)
 	}
-	return "Shed " + working.Names(shed, namesShown)
+	return "Shed " + derive.Names(shed, namesShown)
 }
 
 // withCare is the home with other care for some circuits.

@@ -6,11 +6,11 @@ import (
 	"holdover/loads"
 	"holdover/loads/home"
 	"holdover/planner/choose"
+	"holdover/planner/derive"
 	"holdover/planner/outage"
 	"holdover/planner/sheet"
 	"holdover/planner/site"
 	"holdover/planner/waiting"
-	"holdover/planner/working"
 )
 
 // Kind is one way to carry a house through an outage.
@@ -33,7 +33,7 @@ type Result struct {
 	Choice   Kind
 	Carried  bool     // the chosen option carries the house; with Choice None: nothing needs carrying
 	Reasons  []string // why this choice, in plain words, the weightiest first
-	Sheet    *working.Sheet
+	Sheet    *derive.Figures
 	Options  []Option // battery, generator, hybrid, in this order
 	Cautions []Caution
 	Legs     loads.LegSplit    // how the circuits lie on the legs: as suits the design chosen, else as evenly as can be
@@ -50,9 +50,9 @@ type Result struct {
 func (r *Result) copied() *Result {
 	out := *r
 	out.Options, out.Reasons = slices.Clone(r.Options), slices.Clone(r.Reasons)
-	out.Sheet = &working.Sheet{}
+	out.Sheet = &derive.Figures{}
 	for i := range out.Options {
-		out.Options[i].Sheet = &working.Sheet{}
+		out.Options[i].Sheet = &derive.Figures{}
 	}
 	return &out
 }
@@ -64,7 +64,7 @@ type Option struct {
 	FellShortAt *float64 // hours after the start, nil when it never did
 	WhyNot      []string // each limit it breaks; empty when it is open to choose
 	Cost        float64  // present cost over the planning years, in the currency of the price bands
-	Sheet       *working.Sheet
+	Sheet       *derive.Figures
 	BatteryKWh  float64        // nameplate of its modules
 	Outcome     choose.Outcome // the design itself and how its run went; whether it is proven the cheapest of its kind
 	Trace       []outage.Step  // its run, stretch by stretch, from the hardest start

@@ -121,7 +121,7 @@ func TestScope_FiguresHaveAncestors(t *testing.T) {
 		require.NoError(t, err)
 		r := PlanAll(read)
 		s := Scope(r)
-		for _, f := range s.Sheet.Figures() {
+		for _, f := range s.Sheet.All() {
 			assert.NotEmpty(t, f.How, "%s: %s", house, f.ID)
 			assert.NotEmpty(t, f.Source, "%s: %s", house, f.ID)
 			for _, id := range f.From {

@@ -101,7 +101,7 @@ func TestLaw_UnitsShownChangeNothing(t *testing.T) {
 		si := strings.Replace(text, "home:\n", "home:\n  units: si\n", 1)
 		a, b := verdictOf(t, us), verdictOf(t, si)
 		require.Equal(t, a.Choice, b.Choice)
-		for _, f := range a.Sheet.Figures() {
+		for _, f := range a.Sheet.All() {
 			if g, ok := b.Sheet.Get(f.ID); !ok || g.Value != f.Value || (g.Word != f.Word && f.ID != "home.units") {
 				t.Errorf("%s is %v %s in us and %v %s in si", f.ID, f.Value, f.Word, g.Value, g.Word)
 			}

@@ -19,11 +19,11 @@ func TestLaw_HomeUnitsChangeNoFigure(t *testing.T) {
 		h := quick(t, 4)
 		us := planText(t, withUnits(h.text(), "us"))
 		si := planText(t, withUnits(h.text(), "si"))
-		if len(us.Sheet.Figures()) != len(si.Sheet.Figures()) {
-			t.Fatalf("%d figures and %d", len(us.Sheet.Figures()), len(si.Sheet.Figures()))
+		if len(us.Sheet.All()) != len(si.Sheet.All()) {
+			t.Fatalf("%d figures and %d", len(us.Sheet.All()), len(si.Sheet.All()))
 		}
-		for i, f := range us.Sheet.Figures() {
-			g := si.Sheet.Figures()[i]
+		for i, f := range us.Sheet.All() {
+			g := si.Sheet.All()[i]
 			if f.ID != "home.units" && (f.ID != g.ID || f.Value != g.Value || f.Word != g.Word) {
 				t.Errorf("%s is %v %s, and %s %v %s", f.ID, f.Value, f.Word, g.ID, g.Value, g.Word)
 			}

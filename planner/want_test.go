@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holdover/loads/home"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 	"holdover/profiles"
 )
 
@@ -46,17 +46,17 @@ func TestWant_LeavesTheRestOut(t *testing.T) {
 	assert.Equal(t, Want{}, bare.Has)
 	assert.Empty(t, bare.Options)
 	assert.Empty(t, bare.Cautions)
-	assert.Empty(t, bare.Sheet.Figures())
+	assert.Empty(t, bare.Sheet.All())
 	assert.NotZero(t, bare.Demand.Energy)
 
 	choice := plan(Want{Choice: true})
 	assert.NotEqual(t, None, choice.Choice)
-	assert.Empty(t, choice.Sheet.Figures())
+	assert.Empty(t, choice.Sheet.All())
 	assert.Empty(t, choice.Outlook)
 	assert.Empty(t, choice.Chance)
 	for _, o := range choice.Options {
 		assert.Empty(t, o.Trace, o.Kind)
-		assert.Empty(t, o.Sheet.Figures(), o.Kind)
+		assert.Empty(t, o.Sheet.All(), o.Kind)
 	}
 	assert.True(t, plan(Want{Outlook: true}).Has.Choice)
 	assert.True(t, plan(Want{Chance: true}).Has.Choice)
@@ -92,13 +92,13 @@ func TestMore_ComesToTheSameAsAllAtOnce(t *testing.T) {
 			assert.Equal(t, figuresOf(at), figuresOf(r))
 			for i := range at.Options {
 				assert.Equal(t, at.Options[i].Trace, r.Options[i].Trace)
-				assert.Equal(t, at.Options[i].Sheet.Figures(), r.Options[i].Sheet.Figures())
+				assert.Equal(t, at.Options[i].Sheet.All(), r.Options[i].Sheet.All())
 			}
 		})
 	}
 }
 
-func figuresOf(r *Result) []working.Figure { return append([]working.Figure{}, r.Sheet.Figures()...) }
+func figuresOf(r *Result) []derive.Figure { return append([]derive.Figure{}, r.Sheet.All()...) }
 
 // A context that has ended ends the plan, whatever of it is wanted.
 func TestPlan_EndsWithItsContext(t *testing.T) {

@@ -8,8 +8,8 @@ import (
 	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/choose"
+	"holdover/planner/derive"
 	"holdover/planner/sheet"
-	"holdover/planner/working"
 	"holdover/profiles"
 )
 
@@ -47,7 +47,7 @@ func (r *Result) rotation() (why []string) {
 			}
 		}
 		why = append(why, fmt.Sprintf("The circuits that take turns (%s) want %s h of running a day between them, and one at a time there are 24: keep or shed some of them.",
-			working.Names(names, 4), units.Format(r.c.RotatingH)))
+			derive.Names(names, 4), units.Format(r.c.RotatingH)))
 	}
 	if r.c.NoTurns {
 		why = append(why, r.Turns.Says())

@@ -65,7 +65,7 @@ func printWhy(ctx context.Context, t terminal, id string, file []string, flags d
 // figureIDs lists the ids, those of the single circuits last: most questions are about totals.
 func figureIDs(result *planner.Result) []string {
 	var totals, circuits []string
-	for _, f := range result.Sheet.Figures() {
+	for _, f := range result.Sheet.All() {
 		if strings.HasPrefix(f.ID, "circuit.") {
 			circuits = append(circuits, f.ID)
 		} else {

@@ -11,7 +11,7 @@ import (
 	"holdover/loads"
 	"holdover/loads/home"
 	"holdover/loads/units"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 	"holdover/profiles"
 )
 
@@ -22,7 +22,7 @@ type Need struct {
 	Kind    profiles.HeaterKind
 	Says    []string
 	Freezes *Freezing // nil where there is no frost
-	Sheet   *working.Sheet
+	Sheet   *derive.Figures
 }
 
 // A Freezing says when a heater that is without supply freezes, and must have been drained.
@@ -37,20 +37,20 @@ type Loss struct {
 	Heat    units.WattHours
 	DegreeH float64 // K·h below the indoor temperature
 	Says    string
-	Sheet   *working.Sheet
+	Sheet   *derive.Figures
 }
 
 // Space works out the space heat of an outage by degree-hours: heat loss · Σ(indoors − outdoors) over its hours, less the gains.
 func Space(house *home.Home, d *loads.Demand) Loss {
-	out := Loss{Known: house.House.HeatLoss > 0, Sheet: &working.Sheet{}}
+	out := Loss{Known: house.House.HeatLoss > 0, Sheet: &derive.Figures{}}
 	var colder [24]units.Watts
 	for h, outdoors := range d.Outdoors {
 		colder[h] = units.Watts(max(0, float64(house.House.Indoors-outdoors)))
 	}
 	length := house.Outage.Length
 	out.DegreeH = float64(loads.EnergyOver(colder, d.Start, length))
-	from := []string{working.Input(out.Sheet, house, "home.indoors", float64(house.House.Indoors), "°C"), working.Input(out.Sheet, house, "outage.length", float64(length), "h")}
-	out.Sheet.Add(working.Figure{ID: "heat.degree_hours", Value: out.DegreeH, Unit: "K·h", How: "Σ(indoors − outdoors) over the hours of the outage, where it is colder outside", From: from,
+	from := []string{derive.Input(out.Sheet, house, "home.indoors", float64(house.House.Indoors), "°C"), derive.Input(out.Sheet, house, "outage.length", float64(length), "h")}
+	out.Sheet.Add(derive.Figure{ID: "heat.degree_hours", Value: out.DegreeH, Unit: "K·h", How: "Σ(indoors − outdoors) over the hours of the outage, where it is colder outside", From: from,
 		Source: "hourly temperatures by ASHRAE's fractions of the daily range"})
 	if !out.Known {
 		out.Says = fmt.Sprintf("Outdoors is %s degree-hours (K·h) colder than the rooms over the outage; with home.heat_loss it can be said what heat that takes.", units.Format(out.DegreeH))
@@ -58,8 +58,8 @@ func Space(house *home.Home, d *loads.Demand) Loss {
 	}
 	gains := float64(house.House.Gains) * float64(length)
 	out.Heat = units.WattHours(max(0, float64(house.House.HeatLoss)*out.DegreeH-gains))
-	out.Sheet.Add(working.Figure{ID: "heat.space_wh", Value: float64(out.Heat), Unit: "Wh", How: "heat loss · degree-hours − gains · length, not below 0",
-		From:   []string{"heat.degree_hours", working.Input(out.Sheet, house, "home.heat_loss", float64(house.House.HeatLoss), "W/K"), working.Input(out.Sheet, house, "home.gains", float64(house.House.Gains), "W"), "outage.length"},
+	out.Sheet.Add(derive.Figure{ID: "heat.space_wh", Value: float64(out.Heat), Unit: "Wh", How: "heat loss · degree-hours − gains · length, not below 0",
+		From:   []string{"heat.degree_hours", derive.Input(out.Sheet, house, "home.heat_loss", float64(house.House.HeatLoss), "W/K"), derive.Input(out.Sheet, house, "home.gains", float64(house.House.Gains), "W"), "outage.length"},
 		Source: "degree-hours: steady heat balance"})
 	out.Says = fmt.Sprintf("Keeping the house warm takes %s kWh of heat (%s W/K over %s K·h%s).", units.Format(float64(out.Heat)/1000), units.Format(float64(house.House.HeatLoss)),
 		units.Format(out.DegreeH), map[bool]string{true: ", less the gains", false: ""}[gains > 0])

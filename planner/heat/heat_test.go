@@ -91,7 +91,7 @@ circuits:
 		require.NotNil(t, n.Freezes, n.Circuit)
 		assert.InDelta(t, want.freezes, float64(n.Freezes.After), 0.01, n.Circuit)
 		assert.Contains(t, text, "drain the heater", n.Circuit)
-		for _, f := range n.Sheet.Figures() {
+		for _, f := range n.Sheet.All() {
 			for _, id := range f.From {
 				_, ok := n.Sheet.Get(id)
 				assert.True(t, ok, "%s comes from %s", f.ID, id)

@@ -7,7 +7,7 @@ import (
 	"holdover/loads"
 	"holdover/loads/home"
 	"holdover/loads/units"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 	"holdover/profiles"
 )
 
@@ -15,7 +15,7 @@ import (
 func Water(house *home.Home, d *loads.Demand) (out []Need) {
 	for i := range house.Circuits {
 		if kind := kindOf(&house.Circuits[i]); kind != "" {
-			n := &need{Need: Need{Circuit: house.Circuits[i].Name, Index: i, Kind: kind, Sheet: &working.Sheet{}}, home: house, c: &house.Circuits[i], d: d, facts: profiles.Water()}
+			n := &need{Need: Need{Circuit: house.Circuits[i].Name, Index: i, Kind: kind, Sheet: &derive.Figures{}}, home: house, c: &house.Circuits[i], d: d, facts: profiles.Water()}
 			n.work()
 			out = append(out, n.Need)
 		}
@@ -73,7 +73,7 @@ func (n *need) work() {
 func (n *need) say(format string, args ...any) { n.Says = append(n.Says, fmt.Sprintf(format, args...)) }
 
 func (n *need) figure(id string, value float64, unit, how, source string, from ...string) string {
-	n.Sheet.Add(working.Figure{ID: id, Value: value, Unit: unit, How: how, From: from, Source: source})
+	n.Sheet.Add(derive.Figure{ID: id, Value: value, Unit: unit, How: how, From: from, Source: source})
 	return id
 }
 

@@ -221,7 +221,7 @@ func TestWork_SaysWhatItsOwnEditionSays(t *testing.T) {
 			for _, source := range []Source{standby(30), machine(bonded), single(), inverter} {
 				s := Work(house, code, &d, Inputs{Sources: []Source{source}, Chosen: source.Name})
 				all := fmt.Sprint(s.Checks, s.Cautions, s.Equipment, s.Rules, s.Conductors, s.Refusals)
-				for _, f := range s.Sheet.Figures() {
+				for _, f := range s.Sheet.All() {
 					all += f.How + f.Source
 				}
 				assert.NotRegexp(t, `\{[a-z_]+( %)?\}`, all, "%s, %s", file, edition)

@@ -6,9 +6,9 @@ import (
 	"strings"
 
 	"holdover/loads/home"
+	"holdover/planner/derive"
 	"holdover/planner/service"
 	"holdover/planner/sheet"
-	"holdover/planner/working"
 	"holdover/profiles"
 )
 
@@ -157,7 +157,7 @@ func (w *work) switchgear(s *Source) (move switchgear) {
 	tall, pairs := w.bothLegs(true)
 	if names := append(tall, pairs...); s.singleLeg() && len(names) > 0 {
 		rule := w.Code.Rule("single-supply")
-		move.hot = service.Say(rule.Phrase("interlock"), "names", working.Names(names, 4))
+		move.hot = service.Say(rule.Phrase("interlock"), "names", derive.Names(names, 4))
 		if move.size == 0 {
 			w.check(s, "transfer panel", Fail, move.why+"; and "+move.hot, rule.Source())
 		}

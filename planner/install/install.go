@@ -11,9 +11,9 @@ import (
 	"holdover/loads"
 	"holdover/loads/home"
 	"holdover/loads/units"
+	"holdover/planner/derive"
 	"holdover/planner/service"
 	"holdover/planner/sheet"
-	"holdover/planner/working"
 	"holdover/profiles"
 )
 
@@ -52,7 +52,7 @@ type Source struct {
 
 // A Scope is the electrician's part of the plan.
 type Scope struct {
-	Sheet      *working.Sheet
+	Sheet      *derive.Figures
 	Code       *profiles.Code
 	Mode       home.TransferMode
 	Source     *Source // the one the job is for, nil where nothing carries the house
@@ -113,7 +113,7 @@ type work struct {
 // Work works out the scope of a home by a code, its demand and what could carry it. It never fails on a [home.Home] that
 // [home.Read] returned. What is checked comes first: nothing is listed for a source that must not be built.
 func Work(house *home.Home, code *profiles.Code, d *loads.Demand, in Inputs) *Scope {
-	s := &Scope{Sheet: &working.Sheet{}, Code: code, Mode: house.House.Transfer, Sources: in.Sources, Legs: d.Legs}
+	s := &Scope{Sheet: &derive.Figures{}, Code: code, Mode: house.House.Transfer, Sources: in.Sources, Legs: d.Legs}
 	w := &work{Scope: s, home: house, demand: d, hazards: map[string]bool{}, blamed: map[string][]string{}}
 	if i := slices.IndexFunc(in.Sources, func(s Source) bool { return s.Name == in.Chosen }); i >= 0 {
 		s.Source = &in.Sources[i]
@@ -179,7 +179,7 @@ func (w *work) verdict(about *Source, ok bool, name, reason, source, hazard, ste
 
 // put writes a figure and returns its value.
 func (w *work) put(id string, value float64, unit, how, source string, from ...string) float64 {
-	return w.Sheet.Add(working.Figure{ID: id, Value: value, Unit: unit, How: how, Source: source, From: from})
+	return w.Sheet.Add(derive.Figure{ID: id, Value: value, Unit: unit, How: how, Source: source, From: from})
 }
 
 func number(value float64) string { return units.Format(value) }

@@ -7,8 +7,8 @@ import (
 
 	"holdover/loads"
 	"holdover/loads/home"
+	"holdover/planner/derive"
 	"holdover/planner/service"
-	"holdover/planner/working"
 )
 
 // A Row is one line of the panel schedule.
@@ -102,7 +102,7 @@ func (w *work) checkBreakers() {
 		}
 	}
 	if len(missing) > 0 {
-		w.check(nil, "breakers", Needs, "no breaker is given for "+working.Names(missing, 6), w.rule("panel-marking"))
+		w.check(nil, "breakers", Needs, "no breaker is given for "+derive.Names(missing, 6), w.rule("panel-marking"))
 	}
 }
 

@@ -3,8 +3,8 @@ package install
 import (
 	"strings"
 
+	"holdover/planner/derive"
 	"holdover/planner/service"
-	"holdover/planner/working"
 )
 
 // This file says no to a single 120 V source that would feed 240 V circuits or shared neutrals. Physics: both halves of a
@@ -26,11 +26,11 @@ func (w *work) refuse() {
 		}
 		var why []string
 		if len(tall) > 0 {
-			why = append(why, service.Say(rule.Phrase("tall"), "names", working.Names(tall, 4)))
+			why = append(why, service.Say(rule.Phrase("tall"), "names", derive.Names(tall, 4)))
 			w.blame("two-pole-on-120", s)
 		}
 		if len(pairs) > 0 {
-			why = append(why, service.Say(rule.Phrase("halves"), "names", working.Names(pairs, 4)))
+			why = append(why, service.Say(rule.Phrase("halves"), "names", derive.Names(pairs, 4)))
 			w.blame("shared-neutral-120", s)
 		}
 		if len(why) == 0 {

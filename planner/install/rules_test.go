@@ -81,7 +81,7 @@ func TestElsewhere_NoUSClause(t *testing.T) {
 	s := scopeOf(t, "holdover: 1\nhome: {service: 230 V}\nsite: {runs: [{name: R, length: 30 m, amps: 20 A}], gas: {pipe: 1 in, length: 20 ft}}\ncircuits: [{name: Boiler, care: keep, running: 200 W, needs: {earthed_neutral: true}}]\n",
 		Source{Name: "generator", Engine: true, RatedKVA: 5, SiteKVA: 5, SiteKW: 5, EngineKVA: 5, Volts: 230, EngineVolts: 230, Legs: 1, Neutral: floating, Fuel: "natural-gas", GasKW: 20, Derate: 1})
 	all := fmt.Sprintf("%+v %+v %+v %+v %+v %+v", s.Checks, s.Cautions, s.Equipment, s.Rules, s.Conductors, s.Refusals)
-	for _, f := range s.Sheet.Figures() {
+	for _, f := range s.Sheet.All() {
 		all += f.How + f.Source
 	}
 	for _, clause := range []string{"NEC", "NFPA", "IRC", "702", "250.", "310.16", "445"} {

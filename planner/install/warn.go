@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"holdover/loads"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 	"holdover/profiles"
 )
 
@@ -36,7 +36,7 @@ func (w *work) warn() {
 		}
 		c = w.Code.Caution(c)
 		if who := w.blamed[id]; len(who) > 0 {
-			c.Text = working.Names(who, 4) + ": " + c.Text
+			c.Text = derive.Names(who, 4) + ": " + c.Text
 		}
 		if !w.Code.Detailed {
 			c.Source = "physics and common practice; " + w.Code.Unknown

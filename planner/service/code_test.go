@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"gopkg.in/yaml.v3"
 
-	"holdover/planner/working"
+	"holdover/planner/derive"
 	"holdover/profiles"
 )
 
@@ -50,7 +50,7 @@ func TestCalculate_SaysAndCountsWhatTheCodeSays(t *testing.T) {
 		{"the optional method", "up_to_va: 10000, share: 1", "up_to_va: 20000, share: 1", "service.optional_general_va", 20000 + 0.4*5500, "general loads: first 20,000 VA whole, the rest at 40 %", "NEC 220.82, 2020 edition, from memory"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			sheet := &working.Sheet{}
+			sheet := &derive.Figures{}
 			Calculate(readHome(t, plain), altered(t, c.old, c.text), sheet)
 			f, ok := sheet.Get(c.figure)
 			require.True(t, ok)
@@ -77,7 +77,7 @@ func TestNEC2026_TheHousesOfAnnexD(t *testing.T) {
 		require.NoError(t, err)
 		var p published
 		require.NoError(t, yaml.Unmarshal(text, &p))
-		sheet := &working.Sheet{}
+		sheet := &derive.Figures{}
 		Calculate(readHome(t, p.Home), nec(t, "nec-2026"), sheet)
 		assert.InDelta(t, want.va, sheet.Value(want.figure+"_va"), 0.5, name)
 		assert.InDelta(t, want.amps, sheet.Value(want.figure+"_va")/240, 0.05, name)
@@ -94,12 +94,12 @@ func TestNEC220_57_VehicleSupply(t *testing.T) {
 	const homeText = "holdover: 1\nhome: {floor_area: 1500 ft2}\ncircuits: [{name: Car, care: shed, volts: 240 V, class: vehicle, nameplate: %s}]\n"
 	for edition, want := range map[string][2]float64{"nec-2017": {3800, 9600}, "nec-2020": {3800, 9600}, "nec-2023": {7200, 9600}, "nec-2026": {3800, 9600}} {
 		for i, plate := range []string{"3.8 kW", "9.6 kW"} {
-			sheet := &working.Sheet{}
+			sheet := &derive.Figures{}
 			Calculate(readHome(t, strings.Replace(homeText, "%s", plate, 1)), nec(t, edition), sheet)
 			assert.Equal(t, want[i], sheet.Value("service.other_va"), "%s, %s", edition, plate)
 		}
 	}
-	sheet := &working.Sheet{}
+	sheet := &derive.Figures{}
 	Calculate(readHome(t, strings.Replace(homeText, "%s", "3.8 kW", 1)), nec(t, "nec-2023"), sheet)
 	f, _ := sheet.Get("circuits[0].nameplate")
 	assert.Contains(t, f.How, "it counts 7,200 VA at least")
@@ -116,9 +116,9 @@ func TestCalculate_FillsInEveryWord(t *testing.T) {
 			require.NoError(t, err)
 			var p published
 			require.NoError(t, yaml.Unmarshal(text, &p))
-			sheet := &working.Sheet{}
+			sheet := &derive.Figures{}
 			Calculate(readHome(t, p.Home), nec(t, edition), sheet)
-			for _, f := range sheet.Figures() {
+			for _, f := range sheet.All() {
 				assert.NotContains(t, f.How+f.Source, "{", "%s by %s: %s", file, edition, f.ID)
 			}
 		}

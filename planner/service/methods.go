@@ -6,7 +6,7 @@ import (
 	"slices"
 
 	"holdover/loads/home"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 	"holdover/profiles"
 )
 
@@ -163,6 +163,6 @@ func (w *calculation) addMinimum(id, of string) float64 {
 	if w.split() {
 		least = rule.Value("one_family_a")
 	}
-	return w.Add(working.Figure{ID: id, Value: math.Max(least, w.code.NextRating(w.Value(of))), Unit: "A", How: Say(rule, "least", least),
+	return w.Add(derive.Figure{ID: id, Value: math.Max(least, w.code.NextRating(w.Value(of))), Unit: "A", How: Say(rule, "least", least),
 		Source: rule.Source() + "; ratings of " + w.code.Rule("ratings").Source(), From: []string{of}})
 }

@@ -9,7 +9,7 @@ import (
 	"slices"
 
 	"holdover/loads/home"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 	"holdover/profiles"
 )
 
@@ -25,7 +25,7 @@ type Load struct {
 
 // Calculate works out the calculated load of a home and writes its lines on a sheet. Without a floor area there is none: better no
 // figure than one that leaves out the lights.
-func Calculate(house *home.Home, code *profiles.Code, sheet *working.Sheet) Load {
+func Calculate(house *home.Home, code *profiles.Code, sheet *derive.Figures) Load {
 	w := newCalculation(house, code, sheet, plates(house, code))
 	if !code.Detailed {
 		w.addConnected()
@@ -50,7 +50,7 @@ type calculation struct {
 	due, neutralDue                    season // the one that counts on the lines, and on the neutral
 }
 
-func newCalculation(house *home.Home, code *profiles.Code, sheet *working.Sheet, all []plate) *calculation {
+func newCalculation(house *home.Home, code *profiles.Code, sheet *derive.Figures, all []plate) *calculation {
 	return &calculation{book: book{sheet, code}, home: house, plates: all}
 }
 
@@ -83,7 +83,7 @@ func (w *calculation) addPlates() {
 }
 
 func (w *calculation) addPlate(p plate) {
-	w.Add(working.Figure{ID: p.id, Value: p.va(), Unit: "VA", How: p.how, Source: p.source})
+	w.Add(derive.Figure{ID: p.id, Value: p.va(), Unit: "VA", How: p.how, Source: p.source})
 }
 
 // addConnected is for a code without a calculated load: the sum of the plates, which is physics.
@@ -94,7 +94,7 @@ func (w *calculation) addConnected() {
 		ids = append(ids, p.id)
 	}
 	va := w.va(w.code.Rule("standard-method"), "service.connected_va", sum(w.plates), "the sum of the plates, nothing left out; what of it counts, the local wiring rules say", ids...)
-	w.Add(working.Figure{ID: "service.connected_a", Value: va / float64(w.home.House.Service.LegVolts()), Unit: "A", How: "VA / volts", Source: "physics", From: []string{"service.connected_va"}})
+	w.Add(derive.Figure{ID: "service.connected_a", Value: va / float64(w.home.House.Service.LegVolts()), Unit: "A", How: "VA / volts", Source: "physics", From: []string{"service.connected_va"}})
 }
 
 // split says whether the service has two lines.

@@ -10,7 +10,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"holdover/loads/home"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 	"holdover/profiles"
 )
 
@@ -29,9 +29,9 @@ func readHome(t testing.TB, text string) *home.Home {
 }
 
 // sheetOf is the calculated load of a home.
-func sheetOf(t testing.TB, text string) (*working.Sheet, Load) {
+func sheetOf(t testing.TB, text string) (*derive.Figures, Load) {
 	house := readHome(t, text)
-	s := &working.Sheet{}
+	s := &derive.Figures{}
 	return s, Calculate(house, house.Code(), s)
 }
 

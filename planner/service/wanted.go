@@ -6,7 +6,7 @@ import (
 	"holdover/loads"
 	"holdover/loads/home"
 	"holdover/loads/units"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 	"holdover/profiles"
 )
 
@@ -41,7 +41,7 @@ func Wanted(house *home.Home, code *profiles.Code, d *loads.Demand, way home.Tra
 		return out
 	}
 	all := plates(house, code)
-	whole := newCalculation(house, code, &working.Sheet{}, all).work().LeastVA
+	whole := newCalculation(house, code, &derive.Figures{}, all).work().LeastVA
 	out.Known, out.VA, out.From = true, units.VoltAmps(whole), []string{"service.least_va"}
 	if managed, on := leastManaged(house, code, all); way == home.Managed && managed < whole {
 		out.VA, out.From = units.VoltAmps(managed), []string{"home.floor_area"}
@@ -63,7 +63,7 @@ func leastManaged(house *home.Home, code *profiles.Code, all []plate) (va float6
 		if turn.Circuit != nil {
 			these = append(these, turn)
 		}
-		if least := newCalculation(house, code, &working.Sheet{}, these).work().LeastVA; least > va {
+		if least := newCalculation(house, code, &derive.Figures{}, these).work().LeastVA; least > va {
 			va, on = least, these
 		}
 	}

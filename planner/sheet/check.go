@@ -8,7 +8,7 @@ import (
 
 	"holdover/loads"
 	"holdover/loads/home"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 )
 
 // A Part is what a sheet does in a design.
@@ -53,8 +53,8 @@ func (d *Duty) TooWeak(s Sheet, at Place) bool {
 }
 
 // Check holds a sheet to its part of a duty and says what was found, with the figures of every finding.
-func (d *Duty) Check(s Sheet, at Place) ([]Finding, *working.Sheet) {
-	h := d.held(s, at, &working.Sheet{})
+func (d *Duty) Check(s Sheet, at Place) ([]Finding, *derive.Figures) {
+	h := d.held(s, at, &derive.Figures{})
 	return h.findings, h.figures
 }
 
@@ -65,7 +65,7 @@ type holding struct {
 	*Duty
 	home     *home.Home
 	demand   *loads.Demand
-	figures  *working.Sheet // nil where nobody wants to read them
+	figures  *derive.Figures // nil where nobody wants to read them
 	findings []Finding
 
 	reserve  *bounds // what it lasts; nil until that is known
@@ -73,12 +73,12 @@ type holding struct {
 	hasPrice bool
 }
 
-func (d *Duty) holding(s Sheet, at Place, figures *working.Sheet) *holding {
+func (d *Duty) holding(s Sheet, at Place, figures *derive.Figures) *holding {
 	return &holding{Sheet: s, Place: at, Duty: d, home: d.Home, demand: &d.Demand, figures: figures, findings: make([]Finding, 0, 16)}
 }
 
 // held holds a sheet to everything.
-func (d *Duty) held(s Sheet, at Place, figures *working.Sheet) *holding {
+func (d *Duty) held(s Sheet, at Place, figures *derive.Figures) *holding {
 	h := d.holding(s, at, figures)
 	h.addDemand()
 	if !s.Bare() {
@@ -149,7 +149,7 @@ func (h *holding) ask(id, what, why string) {
 // figure writes a figure where somebody wants to read it, and returns its id.
 func (h *holding) figure(id string, value float64, unit, how, source string, from ...string) string {
 	if h.figures != nil {
-		h.figures.Add(working.Figure{ID: id, Value: value, Unit: unit, How: how, From: from, Source: source})
+		h.figures.Add(derive.Figure{ID: id, Value: value, Unit: unit, How: how, From: from, Source: source})
 	}
 	return id
 }

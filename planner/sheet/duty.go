@@ -8,12 +8,12 @@ import (
 	"holdover/loads"
 	"holdover/loads/home"
 	"holdover/loads/units"
+	"holdover/planner/derive"
 	"holdover/planner/effort"
 	"holdover/planner/outage"
 	"holdover/planner/service"
 	"holdover/planner/site"
 	"holdover/planner/waiting"
-	"holdover/planner/working"
 )
 
 // A Duty is what circuits ask of whatever carries them, in their house and through their outage.
@@ -93,7 +93,7 @@ func circuitNames(house *home.Home) string {
 	for _, c := range house.Circuits {
 		names = append(names, c.Name)
 	}
-	return working.Names(names, 12)
+	return derive.Names(names, 12)
 }
 
 // Outages are the outages that a design must carry: the one planned for, or, where it may begin at the worst hour, one from each

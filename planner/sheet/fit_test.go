@@ -113,7 +113,7 @@ func checkSheet(t *testing.T, u Unit) {
 			assert.True(t, ok, "%s names %s", c.ID, id)
 		}
 	}
-	for _, f := range u.Sheet.Figures() {
+	for _, f := range u.Sheet.All() {
 		assert.NotEmpty(t, f.How, f.ID)
 		for _, id := range f.From {
 			_, ok := u.Sheet.Get(id)

@@ -92,7 +92,7 @@ func TestOf_AnySheetGetsAnAnswer(t *testing.T) {
 			}
 		}
 		assert.Equal(r, worst, u.Verdict)
-		for _, f := range u.Sheet.Figures() {
+		for _, f := range u.Sheet.All() {
 			for _, id := range f.From {
 				_, ok := u.Sheet.Get(id)
 				assert.True(r, ok, "%s comes from %s", f.ID, id)

@@ -2,8 +2,8 @@ package sheet
 
 import (
 	"holdover/loads/home"
+	"holdover/planner/derive"
 	"holdover/planner/site"
-	"holdover/planner/working"
 	"holdover/profiles"
 )
 
@@ -12,7 +12,7 @@ type Pair struct {
 	Generator, UPS string
 	Verdict        Verdict
 	Checks         []Finding
-	Sheet          *working.Sheet
+	Sheet          *derive.Figures
 }
 
 // pairs holds every generator to every ups that it might feed: is the ups content with that wave and frequency, and is the
@@ -21,7 +21,7 @@ func pairs(gear []home.Gear, rating site.Rating) (out []Pair) {
 	for _, g := range gear {
 		for _, u := range gear {
 			if g.Kind == home.Generator && u.Kind == home.UPS {
-				p := &pair{g: g, u: u, rating: rating, holding: holding{figures: &working.Sheet{}}}
+				p := &pair{g: g, u: u, rating: rating, holding: holding{figures: &derive.Figures{}}}
 				p.checkDistortion()
 				p.checkFrequency()
 				p.checkSize()

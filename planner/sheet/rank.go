@@ -8,7 +8,7 @@ import (
 	"holdover/loads"
 	"holdover/loads/home"
 	"holdover/loads/units"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 )
 
 // A Unit is one unit of gear held to a duty.
@@ -17,7 +17,7 @@ type Unit struct {
 	Part    Part
 	Verdict Verdict
 	Checks  []Finding
-	Sheet   *working.Sheet
+	Sheet   *derive.Figures
 	Price   float64     // in all, in the currency of the price bands; see Priced
 	Priced  bool        // the sheet has a price
 	Runtime units.Hours // what it lasts, for a unit with something stored; see Stored
@@ -30,7 +30,7 @@ func (u Unit) Says(outcomes ...Outcome) []string { return Said(u.Checks, outcome
 
 // Unit holds one unit of gear to a duty, to carry its circuits.
 func (d *Duty) Unit(gear home.Gear) Unit {
-	h := d.held(Sheet{Gear: gear}, Place{Part: House}, &working.Sheet{})
+	h := d.held(Sheet{Gear: gear}, Place{Part: House}, &derive.Figures{})
 	h.checkPrice()
 	u := Unit{Gear: gear, Part: House, Verdict: VerdictOf(h.findings), Checks: h.findings, Sheet: h.figures, Price: h.total, Priced: h.hasPrice}
 	if h.reserve != nil {

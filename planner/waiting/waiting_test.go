@@ -67,7 +67,7 @@ func TestTurns_OfAHome(t *testing.T) {
 	assert.InDelta(t, float64(table.Bound), float64(table.Energy), 1e-6)
 	holds(t, table)
 	require.Len(t, plan.Levels, 3)
-	for _, f := range plan.Sheet.Figures() {
+	for _, f := range plan.Sheet.All() {
 		for _, id := range f.From {
 			_, ok := plan.Sheet.Get(id)
 			assert.True(t, ok, "%s comes from %s", f.ID, id)

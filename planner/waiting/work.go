@@ -6,7 +6,7 @@ import (
 	"holdover/loads"
 	"holdover/loads/home"
 	"holdover/loads/units"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 	"holdover/profiles"
 )
 
@@ -17,7 +17,7 @@ type Plan struct {
 	Missing []string // what the home file must give before the house's cooling can be worked out
 	Levels  []Level  // falling; empty while something is missing
 	Turns   Timetable
-	Sheet   *working.Sheet
+	Sheet   *derive.Figures
 }
 
 // A Level is when the house, unheated, falls to a temperature that matters.
@@ -31,7 +31,7 @@ type Level struct {
 
 // Work works the waiting of a home out, with the timetable of its turns.
 func Work(house *home.Home, d *loads.Demand, turns Timetable) Plan {
-	p := Plan{Limits: Limits(house, d.Start), Turns: turns, Sheet: &working.Sheet{}}
+	p := Plan{Limits: Limits(house, d.Start), Turns: turns, Sheet: &derive.Figures{}}
 	p.House, p.Missing = HouseOf(house)
 	p.addHouse(house, d)
 	p.addLimits(house)
@@ -46,14 +46,14 @@ func (p *Plan) addHouse(house *home.Home, d *loads.Demand) {
 		return
 	}
 	outdoors := loads.Outdoors(house.Site, house.Outage.Season)
-	from := []string{working.Input(p.Sheet, house, "home.heat_loss", float64(p.House.Loss), "W/K"), working.Input(p.Sheet, house, "home.heat_capacity", float64(p.House.Capacity), "Wh/K"),
-		working.Input(p.Sheet, house, "home.gains", float64(p.House.Gains), "W"), working.Input(p.Sheet, house, "home.indoors", float64(house.House.Indoors), "°C")}
-	p.Sheet.Add(working.Figure{ID: "waiting.time_constant_h", Value: float64(p.House.TimeConstant()), Unit: "h", How: "heat capacity / heat loss", From: from[:2], Source: lumped})
+	from := []string{derive.Input(p.Sheet, house, "home.heat_loss", float64(p.House.Loss), "W/K"), derive.Input(p.Sheet, house, "home.heat_capacity", float64(p.House.Capacity), "Wh/K"),
+		derive.Input(p.Sheet, house, "home.gains", float64(p.House.Gains), "W"), derive.Input(p.Sheet, house, "home.indoors", float64(house.House.Indoors), "°C")}
+	p.Sheet.Add(derive.Figure{ID: "waiting.time_constant_h", Value: float64(p.House.TimeConstant()), Unit: "h", How: "heat capacity / heat loss", From: from[:2], Source: lumped})
 	for _, l := range profiles.WarmthLevels() {
 		level := Level{At: units.Celsius(l.C), Means: l.Means, Source: l.Source}
 		level.After, level.Falls = p.House.HoursTo(level.At, outdoors, d.Start)
 		p.Levels = append(p.Levels, level)
-		f := working.Figure{ID: fmt.Sprintf("waiting.house_to_%gc_h", l.C), Value: float64(level.After), Unit: "h", From: append(from, "waiting.time_constant_h"), Source: lumped,
+		f := derive.Figure{ID: fmt.Sprintf("waiting.house_to_%gc_h", l.C), Value: float64(level.After), Unit: "h", From: append(from, "waiting.time_constant_h"), Source: lumped,
 			How: fmt.Sprintf("time for the unheated house to fall to %g °C, %s: T runs to outdoors + gains/loss as e^(−t/τ), hour by hour of the design day", l.C, l.Means)}
 		if !level.Falls {
 			f.Word = "never"
@@ -64,7 +64,7 @@ func (p *Plan) addHouse(house *home.Home, d *loads.Demand) {
 
 func (p *Plan) addLimits(house *home.Home) {
 	for _, l := range p.Limits {
-		f := working.Figure{ID: fmt.Sprintf("waiting.circuit_%d_h", l.Index+1), Value: float64(l.Hours), Unit: "h", How: l.Circuit + ": " + l.Why, Source: l.Source}
+		f := derive.Figure{ID: fmt.Sprintf("waiting.circuit_%d_h", l.Index+1), Value: float64(l.Hours), Unit: "h", How: l.Circuit + ": " + l.Why, Source: l.Source}
 		if !l.Known() {
 			f.Value, f.Word = 0, "not known"
 		}
@@ -81,13 +81,13 @@ func (p *Plan) addTurns(house *home.Home) {
 	for _, r := range t.Rounds {
 		from = append(from, fmt.Sprintf("waiting.circuit_%d_h", r.Index+1))
 	}
-	p.Sheet.Add(working.Figure{ID: "turns.energy_wh", Value: float64(t.Energy), Unit: "Wh", From: from,
+	p.Sheet.Add(derive.Figure{ID: "turns.energy_wh", Value: float64(t.Energy), Unit: "Wh", From: from,
 		How: fmt.Sprintf("running W of each circuit over its turns, one at a time, in slots of %s min", t.slotText()), Source: searchSource})
-	p.Sheet.Add(working.Figure{ID: "turns.least_wh", Value: float64(t.Bound), Unit: "Wh", From: from, Source: searchSource,
+	p.Sheet.Add(derive.Figure{ID: "turns.least_wh", Value: float64(t.Bound), Unit: "Wh", From: from, Source: searchSource,
 		How: "no timetable in such slots takes less: each circuit on as late and as little as its own wait allows"})
 	a := house.Assume
-	p.Sheet.Add(working.Figure{ID: "turns.battery_wh", Value: float64(t.Energy) / a.InverterEfficiency, Unit: "Wh", How: "energy of the turns / inverter efficiency: what they take from the battery",
-		From: []string{"turns.energy_wh", working.Input(p.Sheet, house, "assume.inverter_efficiency", a.InverterEfficiency, "")}})
+	p.Sheet.Add(derive.Figure{ID: "turns.battery_wh", Value: float64(t.Energy) / a.InverterEfficiency, Unit: "Wh", How: "energy of the turns / inverter efficiency: what they take from the battery",
+		From: []string{"turns.energy_wh", derive.Input(p.Sheet, house, "assume.inverter_efficiency", a.InverterEfficiency, "")}})
 }
 
 const searchSource = "rules of thumb, then a search of every timetable in slots of 5 min"

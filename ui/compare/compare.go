@@ -3,7 +3,7 @@ package compare
 
 import (
 	"holdover/planner"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 )
 
 // A Side is one of two plans set side by side, and the option of it that is looked at.
@@ -21,28 +21,28 @@ func Chosen(r *planner.Result) Side {
 // A Differing is one thing that differs between two sides. A side that has it not is nil.
 type Differing struct {
 	ID            string
-	First, Second *working.Figure
+	First, Second *derive.Figure
 }
 
 // All is what differs: the choice, every figure, the circuits, and the figures of the two options looked at under option.cost and
 // so on. Two options of one plan differ in the last alone.
 func All(first, second Side) (all []Differing) {
 	if a, b := first.Result, second.Result; a != b {
-		choice := func(r *planner.Result) []working.Figure {
-			return []working.Figure{{ID: "choice", Word: string(r.Choice)}}
+		choice := func(r *planner.Result) []derive.Figure {
+			return []derive.Figure{{ID: "choice", Word: string(r.Choice)}}
 		}
-		all = append(figures(choice(a), choice(b)), figures(a.Sheet.Figures(), b.Sheet.Figures())...)
+		all = append(figures(choice(a), choice(b)), figures(a.Sheet.All(), b.Sheet.All())...)
 		all = append(all, circuits(a.Home, b.Home)...)
 	}
 	return append(all, figures(first.figures(), second.figures())...)
 }
 
 // figures are those of the option under ids without its kind, so that two kinds can be compared.
-func (s Side) figures() (out []working.Figure) {
+func (s Side) figures() (out []derive.Figure) {
 	if s.Option.Sheet == nil {
 		return nil
 	}
-	for _, f := range s.Option.Sheet.Figures() {
+	for _, f := range s.Option.Sheet.All() {
 		f.ID = "option" + f.ID[len(s.Option.Kind):]
 		out = append(out, f)
 	}
@@ -50,8 +50,8 @@ func (s Side) figures() (out []working.Figure) {
 }
 
 // figures compares two lists by id, in the order of the first and then of the second.
-func figures(first, second []working.Figure) (out []Differing) {
-	other := map[string]*working.Figure{}
+func figures(first, second []derive.Figure) (out []Differing) {
+	other := map[string]*derive.Figure{}
 	for i := range second {
 		other[second[i].ID] = &second[i]
 	}

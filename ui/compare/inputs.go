@@ -7,7 +7,7 @@ import (
 
 	"holdover/loads/home"
 	"holdover/loads/units"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 )
 
 // Inputs lists what differs in what two plans rest on, by field path: outage.length, circuits[Sump pump].care. A
@@ -16,10 +16,10 @@ func Inputs(first, second *home.Home) []Differing {
 	return append(figures(inputsOf(first), inputsOf(second)), circuits(first, second)...)
 }
 
-func inputsOf(house *home.Home) (out []working.Figure) {
+func inputsOf(house *home.Home) (out []derive.Figure) {
 	for _, in := range house.Inputs() {
 		if in.Path != "home.name" {
-			out = append(out, working.Figure{ID: in.Path, Value: in.Value, Word: in.Word, Unit: in.Unit})
+			out = append(out, derive.Figure{ID: in.Path, Value: in.Value, Word: in.Word, Unit: in.Unit})
 		}
 	}
 	return out
@@ -48,16 +48,16 @@ func circuits(first, second *home.Home) (out []Differing) {
 }
 
 // wholeCircuit stands for a circuit that only one home has: its care.
-func wholeCircuit(c *home.Circuit) *working.Figure {
-	return &working.Figure{ID: "circuits[" + c.Name + "]", Word: string(c.Care)}
+func wholeCircuit(c *home.Circuit) *derive.Figure {
+	return &derive.Figure{ID: "circuits[" + c.Name + "]", Word: string(c.Care)}
 }
 
-func circuitInputs(c *home.Circuit) []working.Figure {
+func circuitInputs(c *home.Circuit) []derive.Figure {
 	return fieldFigures(reflect.ValueOf(*c), "circuits", "circuits["+c.Name+"].")
 }
 
 // fieldFigures lists the fields of a section of the home file that are not at their zero, with those inside it.
-func fieldFigures(v reflect.Value, section, prefix string) (out []working.Figure) {
+func fieldFigures(v reflect.Value, section, prefix string) (out []derive.Figure) {
 	unit := map[string]string{}
 	for _, f := range home.FieldsOf(section) {
 		if f.Dimension != nil {
@@ -70,7 +70,7 @@ func fieldFigures(v reflect.Value, section, prefix string) (out []working.Figure
 		if !ok || field.IsZero() {
 			continue
 		}
-		f := working.Figure{ID: prefix + key, Unit: unit[key]}
+		f := derive.Figure{ID: prefix + key, Unit: unit[key]}
 		switch value := field.Interface().(type) {
 		case home.Start:
 			f.Word = startWords(value)

@@ -6,7 +6,7 @@ import (
 
 	"holdover/loads/home"
 	"holdover/loads/units"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 	"holdover/profiles"
 	"holdover/ui/compare"
 )
@@ -45,7 +45,7 @@ func kindOf(s compare.Side) string {
 }
 
 // given is what a side gives, in the units of the home.
-func given(house *home.Home, f *working.Figure) string {
+func given(house *home.Home, f *derive.Figure) string {
 	if f == nil {
 		return "not given"
 	}
@@ -75,7 +75,7 @@ func decisiveOf(first, second compare.Side) Document {
 	return append(d, List{fmt.Sprintf("The same in both: %s.", units.Counted(same, "figure"))})
 }
 
-func cellOf(house *home.Home, f working.Figure, ok bool) string {
+func cellOf(house *home.Home, f derive.Figure, ok bool) string {
 	if !ok {
 		return "-"
 	}
@@ -83,11 +83,11 @@ func cellOf(house *home.Home, f working.Figure, ok bool) string {
 }
 
 // difference is by how much the second figure is more or less than the first, in the units of the home.
-func difference(house *home.Home, first, second working.Figure, both bool) string {
+func difference(house *home.Home, first, second derive.Figure, both bool) string {
 	if !both || first.Word != "" || second.Word != "" || first.Unit != second.Unit {
 		return ""
 	}
-	by := working.Figure{Value: second.Value - first.Value, Unit: first.Unit}
+	by := derive.Figure{Value: second.Value - first.Value, Unit: first.Unit}
 	switch by.Unit {
 	case "C", "°C":
 		by.Unit = "K"

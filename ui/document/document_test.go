@@ -10,16 +10,16 @@ import (
 
 	"holdover/loads/home"
 	"holdover/planner"
+	"holdover/planner/derive"
 	"holdover/planner/waiting"
-	"holdover/planner/working"
 	"holdover/profiles"
 )
 
 func TestDifference_HasASignAndTheHomesUnits(t *testing.T) {
 	us := &home.Home{House: home.House{Units: "us"}}
-	figure := func(value float64, unit string) working.Figure { return working.Figure{Value: value, Unit: unit} }
+	figure := func(value float64, unit string) derive.Figure { return derive.Figure{Value: value, Unit: unit} }
 	for _, c := range []struct {
-		first, second working.Figure
+		first, second derive.Figure
 		want          string
 	}{
 		{figure(100, "W"), figure(350, "W"), "+250 W"},
@@ -27,7 +27,7 @@ func TestDifference_HasASignAndTheHomesUnits(t *testing.T) {
 		{figure(0, "C"), figure(10, "C"), "+18 °F difference"},
 		{figure(20147, "USD"), figure(27402, "USD"), "+7,260 USD"},
 		{figure(1, "L"), figure(1, "m3"), ""},
-		{working.Figure{Word: "sine"}, working.Figure{Word: "any"}, ""},
+		{derive.Figure{Word: "sine"}, derive.Figure{Word: "any"}, ""},
 	} {
 		assert.Equal(t, c.want, difference(us, c.first, c.second, true))
 	}

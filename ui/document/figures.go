@@ -46,7 +46,7 @@ func Decisive(w Worked) Document {
 // Figures lists every figure by its id with its value, in the order in which they were worked out.
 func Figures(r *planner.Result) Document {
 	t := Table{Name: "figures", Columns: columns("", "")}
-	for _, f := range r.Sheet.Figures() {
+	for _, f := range r.Sheet.All() {
 		t.Add(f.ID, InBoth(r.Home, f))
 	}
 	return Document{t}

@@ -6,7 +6,7 @@ import (
 	"holdover/loads/units"
 	"holdover/planner"
 	"holdover/planner/choose"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 )
 
 // Options shows the options side by side, then what else rules them out.
@@ -97,20 +97,20 @@ var optionRows = []optionRow{
 
 // figureRow shows a figure of the option in the home's units.
 func figureRow(label, name string) optionRow {
-	return shownRow(label, name, func(r *planner.Result, f working.Figure) string { return Quantity(r.Home, f) })
+	return shownRow(label, name, func(r *planner.Result, f derive.Figure) string { return Quantity(r.Home, f) })
 }
 
 // costRow shows a price of the option, rounded as an estimate, with its currency.
 func costRow(label, name string) optionRow {
-	return shownRow(label, name, func(_ *planner.Result, f working.Figure) string { return units.About(f.Value, f.Unit) })
+	return shownRow(label, name, func(_ *planner.Result, f derive.Figure) string { return units.About(f.Value, f.Unit) })
 }
 
 // shareRow shows a share of the option in hundredths.
 func shareRow(label, name string) optionRow {
-	return shownRow(label, name, func(_ *planner.Result, f working.Figure) string { return units.Percent(f.Value) })
+	return shownRow(label, name, func(_ *planner.Result, f derive.Figure) string { return units.Percent(f.Value) })
 }
 
-func shownRow(label, name string, show func(*planner.Result, working.Figure) string) optionRow {
+func shownRow(label, name string, show func(*planner.Result, derive.Figure) string) optionRow {
 	return optionRow{label: label, figure: name, cell: func(r *planner.Result, o planner.Option) string {
 		f, ok := figureOf(o, name)
 		if !ok {
@@ -130,9 +130,9 @@ func machineRow(label string, of func(*choose.Machine) string) optionRow {
 }
 
 // figureOf is a figure of the option, by its name without the kind.
-func figureOf(o planner.Option, name string) (working.Figure, bool) {
+func figureOf(o planner.Option, name string) (derive.Figure, bool) {
 	if o.Sheet == nil {
-		return working.Figure{}, false
+		return derive.Figure{}, false
 	}
 	return o.Sheet.Get(string(o.Kind) + "." + name)
 }

@@ -6,11 +6,11 @@ import (
 	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner"
+	"holdover/planner/derive"
 	"holdover/planner/heat"
 	"holdover/planner/install"
 	"holdover/planner/sheet"
 	"holdover/planner/waiting"
-	"holdover/planner/working"
 )
 
 // Worked is what is worked out of one home. Nothing is said of what is nil.
@@ -76,7 +76,7 @@ func Name(house *home.Home) string {
 }
 
 // Quantity writes a figure in the units of the home.
-func Quantity(house *home.Home, f working.Figure) string {
+func Quantity(house *home.Home, f derive.Figure) string {
 	if f.Word != "" {
 		return f.Word
 	}
@@ -84,7 +84,7 @@ func Quantity(house *home.Home, f working.Figure) string {
 }
 
 // InBoth writes a figure in the units of the home, and in those of its formula where these differ.
-func InBoth(house *home.Home, f working.Figure) string {
+func InBoth(house *home.Home, f derive.Figure) string {
 	if f.Word != "" {
 		return f.Word
 	}

@@ -7,8 +7,8 @@ import (
 	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner"
+	"holdover/planner/derive"
 	"holdover/planner/sheet"
-	"holdover/planner/working"
 	"holdover/profiles"
 )
 
@@ -56,7 +56,7 @@ func fitTitle(r sheet.Report) string {
 		}
 	}
 	return fmt.Sprintf("Units for %s, %s without supply: of %s, %s fits, %s on conditions.",
-		working.Names(r.Circuits, 4), units.Span(r.Length), units.Counted(len(r.Units), "unit"), countWord(fits), countWord(ifs))
+		derive.Names(r.Circuits, 4), units.Span(r.Length), units.Counted(len(r.Units), "unit"), countWord(fits), countWord(ifs))
 }
 
 func countWord(n int) string {

@@ -8,15 +8,15 @@ import (
 
 	"holdover/loads/home"
 	"holdover/planner"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 )
 
 // A Find looks a figure up by its id.
-type Find func(id string) (working.Figure, bool)
+type Find func(id string) (derive.Figure, bool)
 
 // FigureOf looks for a figure on the plan's sheet, then on those of its options, then among what is worked out beside the plan.
 func FigureOf(r *planner.Result) Find {
-	return func(id string) (working.Figure, bool) {
+	return func(id string) (derive.Figure, bool) {
 		if f, ok := r.Sheet.Get(id); ok {
 			return f, true
 		}

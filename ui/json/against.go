@@ -5,7 +5,7 @@ import (
 
 	"holdover/loads/home"
 	"holdover/planner"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 	"holdover/ui/compare"
 )
 
@@ -39,7 +39,7 @@ func differenceOf(d compare.Differing) differenceJSON {
 	return differenceJSON{d.ID, sideValue(d.First), sideValue(d.Second), cmp.Or(d.First, d.Second).Unit}
 }
 
-func sideValue(f *working.Figure) any {
+func sideValue(f *derive.Figure) any {
 	switch {
 	case f == nil:
 		return nil

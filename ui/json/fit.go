@@ -3,8 +3,8 @@ package json
 import (
 	"holdover/loads/home"
 	"holdover/planner"
+	"holdover/planner/derive"
 	"holdover/planner/sheet"
-	"holdover/planner/working"
 )
 
 type (
@@ -18,24 +18,24 @@ type (
 		Cautions []planner.Caution `json:"cautions"`
 	}
 	unitJSON struct {
-		Name       string         `json:"name"`
-		Kind       string         `json:"kind"`
-		Verdict    sheet.Verdict  `json:"verdict"`
-		Reasons    []string       `json:"reasons"`    // why it does not fit
-		Conditions []string       `json:"conditions"` // what it hangs on
-		Questions  []string       `json:"questions"`  // what the sheet lacks
-		TotalPrice *float64       `json:"total_price"`
-		RuntimeH   *float64       `json:"runtime_h"`
-		SpareH     *float64       `json:"spare_h"`
-		Checks     []checkJSON    `json:"checks"`
-		Figures    *working.Sheet `json:"figures"`
+		Name       string          `json:"name"`
+		Kind       string          `json:"kind"`
+		Verdict    sheet.Verdict   `json:"verdict"`
+		Reasons    []string        `json:"reasons"`    // why it does not fit
+		Conditions []string        `json:"conditions"` // what it hangs on
+		Questions  []string        `json:"questions"`  // what the sheet lacks
+		TotalPrice *float64        `json:"total_price"`
+		RuntimeH   *float64        `json:"runtime_h"`
+		SpareH     *float64        `json:"spare_h"`
+		Checks     []checkJSON     `json:"checks"`
+		Figures    *derive.Figures `json:"figures"`
 	}
 	pairJSON struct {
-		Generator string         `json:"generator"`
-		UPS       string         `json:"ups"`
-		Verdict   sheet.Verdict  `json:"verdict"`
-		Checks    []checkJSON    `json:"checks"`
-		Figures   *working.Sheet `json:"figures"`
+		Generator string          `json:"generator"`
+		UPS       string          `json:"ups"`
+		Verdict   sheet.Verdict   `json:"verdict"`
+		Checks    []checkJSON     `json:"checks"`
+		Figures   *derive.Figures `json:"figures"`
 	}
 	checkJSON struct {
 		ID      string        `json:"id"`

@@ -79,7 +79,7 @@ func TestAgainst_HoldsBothPlansAndEveryDifference(t *testing.T) {
 		assert.NotEqual(t, d.First, d.Second, d.ID)
 		require.NotNil(t, d.Unit)
 	}
-	for _, f := range first.Sheet.Figures() {
+	for _, f := range first.Sheet.All() {
 		other, ok := second.Sheet.Get(f.ID)
 		assert.Equal(t, !ok || other.Value != f.Value || other.Word != f.Word, seen[f.ID], f.ID)
 	}

@@ -7,7 +7,7 @@ import (
 	"holdover/loads/home"
 	"holdover/planner"
 	"holdover/planner/choose"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 	"holdover/ui/document"
 )
 
@@ -26,20 +26,20 @@ type (
 		Risk      riskJSON          `json:"risk"`
 		Remedies  []remedyJSON      `json:"remedies"`
 		AllTried  bool              `json:"remedies_proven"` // false where work ran out before each change was decided
-		Figures   *working.Sheet    `json:"figures"`
+		Figures   *derive.Figures   `json:"figures"`
 		Options   []optionJSON      `json:"options"`
 		Cautions  []planner.Caution `json:"cautions"`
 	}
 	optionJSON struct {
-		Kind    planner.Kind   `json:"kind"`
-		Carried bool           `json:"carried"`
-		ShortAt *float64       `json:"fell_short_at_h"` // hours after the start; null when it never did
-		WhyNot  []string       `json:"why_not"`
-		Proven  bool           `json:"proven"` // nothing of its kind is cheaper, or carries; false where the search ended at its budget of work
-		Cost    float64        `json:"cost"`   // over the planning years, in the currency of the price bands
-		Run     runJSON        `json:"run"`
-		Trace   []stepJSON     `json:"trace"`
-		Figures *working.Sheet `json:"figures"`
+		Kind    planner.Kind    `json:"kind"`
+		Carried bool            `json:"carried"`
+		ShortAt *float64        `json:"fell_short_at_h"` // hours after the start; null when it never did
+		WhyNot  []string        `json:"why_not"`
+		Proven  bool            `json:"proven"` // nothing of its kind is cheaper, or carries; false where the search ended at its budget of work
+		Cost    float64         `json:"cost"`   // over the planning years, in the currency of the price bands
+		Run     runJSON         `json:"run"`
+		Trace   []stepJSON      `json:"trace"`
+		Figures *derive.Figures `json:"figures"`
 	}
 	flipJSON struct {
 		Quantity string      `json:"quantity"` // its path in the home file

@@ -2,8 +2,8 @@ package json
 
 import (
 	"holdover/planner"
+	"holdover/planner/derive"
 	"holdover/planner/install"
-	"holdover/planner/working"
 	"holdover/profiles"
 )
 
@@ -36,9 +36,9 @@ func Scope(r *planner.Result, s *install.Scope) (string, error) {
 	out := scopeJSON{planJSON: planData(r), Cautions: each(s.Cautions, cautionOf), Scope: scopePart{Code: s.Code.Name, DoNotBuild: listed(s.DoNotBuild()), Mode: string(s.Mode), Source: s.Source, Sources: listed(s.Sources),
 		Rules: listed(s.Rules), Panel: listed(s.Panel), Moves: listed(s.Legs.Moves), Equipment: listed(s.Equipment), Conductors: listed(s.Conductors),
 		Gas: listed(s.Gas), Checks: listed(s.Checks), Refusals: listed(s.Refusals)}}
-	merged := &working.Sheet{}
-	for _, sheet := range []*working.Sheet{r.Sheet, s.Sheet} {
-		for _, f := range sheet.Figures() {
+	merged := &derive.Figures{}
+	for _, sheet := range []*derive.Figures{r.Sheet, s.Sheet} {
+		for _, f := range sheet.All() {
 			merged.Add(f)
 		}
 	}

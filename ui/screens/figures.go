@@ -7,7 +7,7 @@ import (
 	"github.com/rivo/tview"
 
 	"holdover/planner"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 	"holdover/ui/document"
 )
 
@@ -35,7 +35,7 @@ func newFiguresPage(a *app) *figuresPage {
 // place puts the first figures of the whole house in sight, once there are some: the inputs and the circuits' own come before them
 // and are many.
 func (p *figuresPage) place() {
-	first := slices.IndexFunc(p.figures(), func(f working.Figure) bool { return f.ID == "load.running_w" })
+	first := slices.IndexFunc(p.figures(), func(f derive.Figure) bool { return f.ID == "load.running_w" })
 	if p.placed || first < 0 {
 		return
 	}
@@ -44,7 +44,7 @@ func (p *figuresPage) place() {
 	p.grid.SetOffset(first, 0)
 }
 
-func (p *figuresPage) figures() []working.Figure { return p.app.draft.Result().Sheet.Figures() }
+func (p *figuresPage) figures() []derive.Figure { return p.app.draft.Result().Sheet.All() }
 
 // The widths of the figures' own columns; how a figure came about takes what is left.
 const (

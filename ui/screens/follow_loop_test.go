@@ -90,7 +90,7 @@ func TestFollow_TheLastOfManyEditsIsShown(t *testing.T) {
 	require.Contains(t, string(text), "{name: Lamp, running: 100 W, care: rotate}", "of three kinds of care the second, a hundred keys after the first")
 	require.Equal(t, want.Has, shown.Has)
 	require.Equal(t, want.Reasons, shown.Reasons)
-	require.Equal(t, want.Sheet.Figures(), shown.Sheet.Figures())
+	require.Equal(t, want.Sheet.All(), shown.Sheet.All())
 	r.keys("qx")
 	require.NoError(t, r.end())
 }

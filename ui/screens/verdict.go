@@ -9,7 +9,7 @@ import (
 	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner"
-	"holdover/planner/working"
+	"holdover/planner/derive"
 	"holdover/profiles"
 	"holdover/ui/document"
 	"holdover/ui/text"
@@ -115,7 +115,7 @@ func takesText(r *planner.Result) string {
 }
 
 // takenText is a figure in the home's units, and a price rounded as the estimate that it is.
-func takenText(r *planner.Result, f working.Figure) string {
+func takenText(r *planner.Result, f derive.Figure) string {
 	if f.Unit == profiles.PriceBands().Currency {
 		return planner.Money(f.Value)
 	}

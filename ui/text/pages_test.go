@@ -14,9 +14,9 @@ import (
 	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner"
+	"holdover/planner/derive"
 	"holdover/planner/install"
 	"holdover/planner/sheet"
-	"holdover/planner/working"
 	"holdover/profiles"
 	"holdover/ui/compare"
 	"holdover/ui/document"
@@ -329,12 +329,12 @@ const many = 24
 
 // sumOf is a result with one figure summed from so many circuits and a total of another kind.
 func sumOf(circuits int) *planner.Result {
-	s := &working.Sheet{}
-	sum := working.Figure{ID: "load.running_w", Unit: "W", From: []string{"outage.length"}}
-	s.Add(working.Figure{ID: "outage.length", Value: 3, Unit: "h", Source: "home.yaml, line 2"})
+	s := &derive.Figures{}
+	sum := derive.Figure{ID: "load.running_w", Unit: "W", From: []string{"outage.length"}}
+	s.Add(derive.Figure{ID: "outage.length", Value: 3, Unit: "h", Source: "home.yaml, line 2"})
 	for i := range circuits {
 		id := fmt.Sprintf("circuit.c%d.running_w", i)
-		s.Add(working.Figure{ID: id, Value: float64(i), Unit: "W"})
+		s.Add(derive.Figure{ID: id, Value: float64(i), Unit: "W"})
 		sum.From = append(sum.From, id)
 	}
 	s.Add(sum)
@@ -356,10 +356,10 @@ func TestALongSumShowsTheLargestAndCountsTheRest(t *testing.T) {
 }
 
 func TestAFigureMetAgainIsNotOpenedAgain(t *testing.T) {
-	s := &working.Sheet{}
-	s.Add(working.Figure{ID: "leaf", Value: 1})
-	s.Add(working.Figure{ID: "branch", Value: 2, From: []string{"leaf"}})
-	s.Add(working.Figure{ID: "top", Value: 3, How: "branch + branch", From: []string{"branch", "branch", "gone"}})
+	s := &derive.Figures{}
+	s.Add(derive.Figure{ID: "leaf", Value: 1})
+	s.Add(derive.Figure{ID: "branch", Value: 2, From: []string{"leaf"}})
+	s.Add(derive.Figure{ID: "top", Value: 3, How: "branch + branch", From: []string{"branch", "branch", "gone"}})
 	r := *planned(t, string(profiles.Demo()))
 	r.Sheet = s
 	text := whyText(&r, "top", false)
@@ -376,10 +376,10 @@ top: 3
 }
 
 func TestAFigureOfAnOptionAloneIsFound(t *testing.T) {
-	option := &working.Sheet{}
-	option.Add(working.Figure{ID: "hybrid.cost", Value: 900, Unit: "USD"})
+	option := &derive.Figures{}
+	option.Add(derive.Figure{ID: "hybrid.cost", Value: 900, Unit: "USD"})
 	r := *planned(t, string(profiles.Demo()))
-	r.Sheet, r.Options = &working.Sheet{}, []planner.Option{{Kind: planner.Hybrid, Sheet: option}}
+	r.Sheet, r.Options = &derive.Figures{}, []planner.Option{{Kind: planner.Hybrid, Sheet: option}}
 	assert.Equal(t, "hybrid.cost: 900 USD\n", whyText(&r, "hybrid.cost", false))
 	_, ok := document.FigureOf(&r)("hybrid.price")
 	assert.False(t, ok)

@@ -1,4 +1,4 @@
-package working
+package derive
 
 import (
 	"cmp"
@@ -8,7 +8,7 @@ import (
 
 // Input writes a value of the home that need not be given on a sheet, with the line it stands on, and returns its id. What
 // nobody gave counts as none.
-func Input(s *Sheet, house *home.Home, path string, value float64, unit string) string {
+func Input(s *Figures, house *home.Home, path string, value float64, unit string) string {
 	source := house.Source(path)
 	how := "given"
 	if source == "" {

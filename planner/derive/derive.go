@@ -1,9 +1,9 @@
-// Package working answers: where does this number come from?
+// Package derive answers: where does this number come from?
 //
 // A [Figure] is one number that a person reads, with its unit, how it was worked out, from which other figures and by
-// which source. A [Sheet] collects the figures of one plan. The screens, the documents, the JSON and the why verb all read
+// which source. [Figures] collect the figures of one plan. The screens, the documents, the JSON and the why verb all read
 // the same sheet, so they cannot disagree.
-package working
+package derive
 
 import (
 	"encoding/json"
@@ -40,8 +40,8 @@ func (f Figure) MarshalJSON() ([]byte, error) {
 	}{value, f.Unit, f.How, from, f.Source})
 }
 
-// A Sheet holds figures by id, in the order in which they were worked out. The zero Sheet is empty and ready.
-type Sheet struct {
+// Figures holds figures by id, in the order in which they were worked out. The zero Figures is empty and ready.
+type Figures struct {
 	figures []Figure
 	index   map[string]int
 }
@@ -49,9 +49,9 @@ type Sheet struct {
 // Add puts a figure on the sheet and returns its value, so that a formula can be written as it is worked out. A second
 // figure with the same id replaces the first. A value that is not finite is a programmer's error: a planner that divides
 // by zero must say so in words instead.
-func (s *Sheet) Add(f Figure) float64 {
+func (s *Figures) Add(f Figure) float64 {
 	if math.IsNaN(f.Value) || math.IsInf(f.Value, 0) {
-		panic("working: " + f.ID + " is not finite")
+		panic("derive: " + f.ID + " is not finite")
 	}
 	if s.index == nil {
 		s.index = map[string]int{}
@@ -66,7 +66,7 @@ func (s *Sheet) Add(f Figure) float64 {
 }
 
 // Get finds a figure by its id.
-func (s *Sheet) Get(id string) (Figure, bool) {
+func (s *Figures) Get(id string) (Figure, bool) {
 	if i, ok := s.index[id]; ok {
 		return s.figures[i], true
 	}
@@ -74,19 +74,19 @@ func (s *Sheet) Get(id string) (Figure, bool) {
 }
 
 // Value is the value of a figure that must be there; a missing one is a programmer's error.
-func (s *Sheet) Value(id string) float64 {
+func (s *Figures) Value(id string) float64 {
 	f, ok := s.Get(id)
 	if !ok {
-		panic("working: no figure " + id)
+		panic("derive: no figure " + id)
 	}
 	return f.Value
 }
 
-// Figures lists all figures in the order in which they were worked out.
-func (s *Sheet) Figures() []Figure { return s.figures }
+// All lists all figures in the order in which they were worked out.
+func (s *Figures) All() []Figure { return s.figures }
 
 // MarshalJSON writes the figures as an object by id.
-func (s *Sheet) MarshalJSON() ([]byte, error) {
+func (s *Figures) MarshalJSON() ([]byte, error) {
 	byID := make(map[string]Figure, len(s.figures))
 	for _, f := range s.figures {
 		byID[f.ID] = f
