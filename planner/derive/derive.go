@@ -1,8 +1,9 @@
 // Package derive answers: where does this number come from?
 //
-// A [Figure] is one number that a person reads, with its unit, how it was worked out, from which other figures and by
-// which source. [Figures] collect the figures of one plan. The screens, the documents, the JSON and the why verb all read
-// the same sheet, so they cannot disagree.
+// A [Figure] is one number that a person reads, with its unit, how it was worked out, from which other figures and by which source.
+// [Figures] collect those of one plan, in the packages that work them out: a [Term] is a value with its formula, and what is put
+// down of it is made from the one expression. The screens, the documents, the JSON and the why verb all read the same figures, so
+// they cannot disagree.
 package derive
 
 import (
@@ -40,29 +41,78 @@ func (f Figure) MarshalJSON() ([]byte, error) {
 	}{value, f.Unit, f.How, from, f.Source})
 }
 
-// Figures holds figures by id, in the order in which they were worked out. The zero Figures is empty and ready.
+// Figures holds figures by id, in the order in which they were worked out. The zero Figures is empty and ready. Nil figures are for
+// what nobody reads: nothing is put on them, and their terms are quiet.
 type Figures struct {
 	figures []Figure
 	index   map[string]int
+	base    *Figures
 }
 
-// Add puts a figure on the sheet and returns its value, so that a formula can be written as it is worked out. A second
-// figure with the same id replaces the first. A value that is not finite is a programmer's error: a planner that divides
-// by zero must say so in words instead.
-func (s *Figures) Add(f Figure) float64 {
+// Over are fresh figures that build on others: of those they hold what they come from, and no more.
+func Over(base *Figures) *Figures { return &Figures{base: base} }
+
+// Add puts a figure down and returns it as a term. A second one of the same id replaces the first. A value that is not finite is a
+// programmer's error: a planner that divides by zero must say so in words instead.
+func (s *Figures) Add(f Figure) Term {
+	if s == nil {
+		return silent(f.Value)
+	}
 	if math.IsNaN(f.Value) || math.IsInf(f.Value, 0) {
 		panic("derive: " + f.ID + " is not finite")
 	}
+	s.Take(f.From...)
 	if s.index == nil {
 		s.index = map[string]int{}
 	}
 	if i, ok := s.index[f.ID]; ok {
 		s.figures[i] = f
-		return f.Value
+	} else {
+		s.index[f.ID] = len(s.figures)
+		s.figures = append(s.figures, f)
 	}
-	s.index[f.ID] = len(s.figures)
-	s.figures = append(s.figures, f)
-	return f.Value
+	return Called(wordsOf(f.ID), f.Value, f.ID)
+}
+
+// Put makes a figure of a term, and gives it back under the words of its id. A quiet term where somebody reads is a programmer's
+// error.
+func (s *Figures) Put(id, unit string, t Term, source string) Term {
+	if s == nil {
+		return silent(t.Value)
+	}
+	if t.form == quiet {
+		panic("derive: " + id + " has no formula")
+	}
+	return s.Add(Figure{ID: id, Value: t.Value, Unit: unit, How: t.text(sum), From: t.from, Source: source})
+}
+
+// Take sees to it that figures are here which the base has, with all that they come from.
+func (s *Figures) Take(ids ...string) {
+	if s == nil || s.base == nil {
+		return
+	}
+	for _, id := range ids {
+		if _, here := s.Get(id); here {
+			continue
+		}
+		if f, ok := s.base.Get(id); ok {
+			s.Add(f)
+		}
+	}
+}
+
+// Term is a figure that must be there, or on the base, as a term; a missing one is a programmer's error.
+func (s *Figures) Term(id string) Term {
+	s.Take(id)
+	return Called(wordsOf(id), s.Value(id), id)
+}
+
+// At is that figure, and on nil figures the value that it would have.
+func (s *Figures) At(id string, value float64) Term {
+	if s == nil {
+		return silent(value)
+	}
+	return s.Term(id)
 }
 
 // Get finds a figure by its id.
@@ -83,7 +133,12 @@ func (s *Figures) Value(id string) float64 {
 }
 
 // All lists all figures in the order in which they were worked out.
-func (s *Figures) All() []Figure { return s.figures }
+func (s *Figures) All() []Figure {
+	if s == nil {
+		return nil
+	}
+	return s.figures
+}
 
 // MarshalJSON writes the figures as an object by id.
 func (s *Figures) MarshalJSON() ([]byte, error) {

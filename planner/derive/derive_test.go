@@ -13,7 +13,7 @@ import (
 
 func TestFigures_KeepsOrderAndReplaces(t *testing.T) {
 	var s derive.Figures
-	assert.Equal(t, 2.0, s.Add(derive.Figure{ID: "b", Value: 2, Unit: "W"}))
+	assert.Equal(t, 2.0, s.Add(derive.Figure{ID: "b", Value: 2, Unit: "W"}).Value)
 	s.Add(derive.Figure{ID: "a", Value: 1})
 	s.Add(derive.Figure{ID: "b", Value: 3, Unit: "W"})
 	require.Len(t, s.All(), 2)

@@ -179,7 +179,7 @@ func (w *work) verdict(about *Source, ok bool, name, reason, source, hazard, ste
 
 // put writes a figure and returns its value.
 func (w *work) put(id string, value float64, unit, how, source string, from ...string) float64 {
-	return w.Sheet.Add(derive.Figure{ID: id, Value: value, Unit: unit, How: how, Source: source, From: from})
+	return w.Sheet.Add(derive.Figure{ID: id, Value: value, Unit: unit, How: how, Source: source, From: from}).Value
 }
 
 func number(value float64) string { return units.Format(value) }

@@ -23,7 +23,7 @@ func (b book) va(r profiles.Rule, id string, value float64, how string, from ...
 
 // put writes a figure that a rule asks for and returns its value.
 func (b book) put(r profiles.Rule, id string, value float64, unit, how string, from ...string) float64 {
-	return b.Add(derive.Figure{ID: id, Value: value, Unit: unit, How: how, Source: r.Source(), From: from})
+	return b.Add(derive.Figure{ID: id, Value: value, Unit: unit, How: how, Source: r.Source(), From: from}).Value
 }
 
 var blank = regexp.MustCompile(`\{([a-z_0-9]+)( %)?\}`)

@@ -164,5 +164,5 @@ func (w *calculation) addMinimum(id, of string) float64 {
 		least = rule.Value("one_family_a")
 	}
 	return w.Add(derive.Figure{ID: id, Value: math.Max(least, w.code.NextRating(w.Value(of))), Unit: "A", How: Say(rule, "least", least),
-		Source: rule.Source() + "; ratings of " + w.code.Rule("ratings").Source(), From: []string{of}})
+		Source: rule.Source() + "; ratings of " + w.code.Rule("ratings").Source(), From: []string{of}}).Value
 }
