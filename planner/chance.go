@@ -2,9 +2,7 @@ package planner
 
 import (
 	"context"
-	"fmt"
 
-	"holdover/planner/derive"
 	"holdover/planner/risk"
 )
 
@@ -28,38 +26,20 @@ func (r *Result) expose(ctx context.Context) {
 	}
 }
 
-// addChance puts on the sheets how long outages last and what each option leaves open.
-func (r *Result) addChance() {
+// deriveChance has how long outages last and what each option leaves open put down.
+func (r *Result) deriveChance() {
 	if len(r.Demand.Loads) == 0 {
 		return
 	}
-	r.addLasting()
-	for i := range r.Options {
-		if e, ok := r.Chance.Exposure[r.Options[i].Kind]; ok {
-			r.addExposure(&r.Options[i], e)
-		}
-	}
-}
-
-func (r *Result) addLasting() {
-	l := r.Chance.Lasting
-	from := []string{}
+	var from []string
 	if r.Home.Given("outage.lasts") {
 		from = []string{"outage.lasts.half", "outage.lasts.nine_in_ten"}
 	}
-	r.Sheet.Add(derive.Figure{ID: "risk.mean_outage_h", Value: l.Mean(), Unit: "h", From: from,
-		How: fmt.Sprintf("mean of the lognormal with μ = %.3f and σ = %.3f", l.Mu, l.Sigma), Source: l.Source})
-	for _, q := range []struct {
-		id    string
-		share float64
-	}{{"risk.half_within_h", 0.5}, {"risk.nine_in_ten_within_h", 0.9}} {
-		r.Sheet.Add(derive.Figure{ID: q.id, Value: l.Quantile(q.share), Unit: "h", From: from,
-			How: fmt.Sprintf("%.0f %% of outages end within, by the same lognormal", 100*q.share), Source: l.Source})
+	r.Chance.Lasting.Derive(r.Sheet, from...)
+	for i := range r.Options {
+		o := &r.Options[i]
+		if e, ok := r.Chance.Exposure[o.Kind]; ok {
+			r.both(o, func() { e.Derive(r.Sheet, string(o.Kind)) })
+		}
 	}
-}
-
-func (r *Result) addExposure(o *Option, e risk.Exposure) {
-	from := []string{"risk.mean_outage_h", "outage.per_year"}
-	r.addTo(o, derive.Figure{ID: "carried_share", Value: e.Carried, From: from[:1], How: "share of outages carried throughout, averaged over the 24 start hours", Source: "closed form of the lognormal; " + runSource})
-	r.addTo(o, derive.Figure{ID: "short_h_per_year", Value: e.ShortPerYear, Unit: "h", From: from, How: "hours a year in which something kept is without supply, averaged over the 24 start hours", Source: "closed form of the lognormal; " + runSource})
 }

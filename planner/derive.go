@@ -1,22 +1,36 @@
 package planner
 
-// derive writes the figures of all that is worked out on fresh sheets.
+import (
+	"holdover/loads/units"
+	"holdover/planner/generator"
+	"holdover/planner/inverter"
+	"holdover/profiles"
+)
+
+// derive has the figures of all that is worked out put down, by the packages that do.
 func (r *Result) derive() {
-	s, house, d := r.Sheet, r.Home, &r.Demand
-	addInputs(s, house)
-	addLoad(s, house, d)
-	addSite(s, house, r.Rating)
+	s, d := r.Sheet, r.duty
+	d.Derive(s)
+	d.DeriveCoincidence(s)
 	if !r.Has.Choice {
 		return
 	}
-	addInverter(s, house, d, r.sizes)
-	addBattery(s, house, d, r.sizes)
-	addGenerator(s, house, d, r.Rating, r.sizes.generator)
+	inverterVA := units.VoltAmps(0)
+	if made := r.c.InvertersVA; len(made) > 0 {
+		inverterVA = units.VoltAmps(made[0])
+	}
+	inverter.Size(s, d.SplitPhase(), inverterVA)
+	d.SizeBattery(s, s.Term("assume.inverter_efficiency"), s.Term("assume.inverter_idle"))
+	generator.Size(s, d.LeastGeneratorKW())
+	fuel, _ := profiles.FindFuel(r.Home.Limits.Fuels[0])
+	generator.Burn(s, &fuel)
 	for i := range r.Options {
-		r.addOption(&r.Options[i])
+		if o := &r.Options[i]; o.Outcome.Real() {
+			r.both(o, func() { r.c.Derive(s, o.Kind, o.Outcome) })
+		}
 	}
 	if r.Has.Chance {
-		r.addChance()
+		r.deriveChance()
 	}
 	r.addFlips()
 }

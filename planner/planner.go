@@ -86,7 +86,6 @@ func (r *Result) work(ctx context.Context) {
 	r.Turns = r.duty.Turns(effort.New(ctx, waiting.Looks))
 	r.c.NoTurns = !r.Turns.Found
 	c := r.c.Within(effort.New(ctx, verdictSteps))
-	r.sizes = sizesOf(r.duty, r.c)
 	for _, kind := range kinds {
 		best, _ := c.Best(kind)
 		r.Options = append(r.Options, newOption(c, kind, best, r.whyNot(kind, best)))

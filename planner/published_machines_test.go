@@ -9,6 +9,7 @@ import (
 
 	"holdover/loads/units"
 	"holdover/planner/battery"
+	"holdover/planner/derive"
 	"holdover/planner/generator"
 	"holdover/profiles"
 )
@@ -133,7 +134,7 @@ func TestDieselChart_ThroughFuel(t *testing.T) {
 				continue
 			}
 			load := c.KW * float64(i+1) / 4
-			litres := generator.Fuel(diesel.Line(c.KW), c.KW, 1, load)
+			litres := generator.Fuel(&diesel, diesel.Line(c.KW), derive.Number(c.KW), derive.Number(1), derive.Number(load)).Value
 			assert.InEpsilon(t, gallons, litres/litresPerGallon, p.Tolerance, "%v kW at %d/4", c.KW, i+1)
 		}
 	}

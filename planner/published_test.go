@@ -14,6 +14,7 @@ import (
 	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner"
+	"holdover/planner/derive"
 	"holdover/planner/site"
 	"holdover/profiles"
 )
@@ -49,10 +50,10 @@ func TestISO3046_WorkedExample_372kW(t *testing.T) {
 	require.True(t, ok)
 	for _, c := range p.Cases {
 		air := units.Celsius(c.Inputs.AirC)
-		alpha, k := site.PowerAdjustment(engine, site.Conditions{PressureKPa: c.Inputs.PressureKPa, Air: air, Humidity: c.Inputs.Humidity, ChargeCoolant: air}, c.Inputs.Mechanical)
-		assert.InDelta(t, c.Expected["k"], k, c.Tolerance["k"])
-		assert.InDelta(t, c.Expected["alpha"], alpha, c.Tolerance["alpha"])
-		assert.InDelta(t, c.Expected["rated_kw"], c.Inputs.SiteKW/alpha, c.Tolerance["rated_kw"])
+		alpha, k := site.PowerAdjustment(engine, site.Conditions{PressureKPa: c.Inputs.PressureKPa, Air: air, Humidity: c.Inputs.Humidity, ChargeCoolant: air}, derive.Number(c.Inputs.Mechanical))
+		assert.InDelta(t, c.Expected["k"], k.Value, c.Tolerance["k"])
+		assert.InDelta(t, c.Expected["alpha"], alpha.Value, c.Tolerance["alpha"])
+		assert.InDelta(t, c.Expected["rated_kw"], c.Inputs.SiteKW/alpha.Value, c.Tolerance["rated_kw"])
 	}
 }
 
@@ -73,9 +74,9 @@ func TestISO3046_DerivedGrid(t *testing.T) {
 		require.True(t, ok, c.Engine)
 		require.Len(t, c.Expected, len(p.Columns))
 		for i, at := range p.Columns {
-			alpha, _ := site.PowerAdjustment(engine, site.Conditions{PressureKPa: site.PressureKPa(units.Metres(at[0])),
-				Air: units.Celsius(at[1]), Humidity: 0.3, ChargeCoolant: 25}, 0.8)
-			assert.InDelta(t, c.Expected[i], alpha, p.Tolerance, "%s at %v", c.Engine, at)
+			alpha, _ := site.PowerAdjustment(engine, site.Conditions{PressureKPa: site.PressureKPa(derive.Number(at[0])).Value,
+				Air: units.Celsius(at[1]), Humidity: 0.3, ChargeCoolant: 25}, derive.Number(0.8))
+			assert.InDelta(t, c.Expected[i], alpha.Value, p.Tolerance, "%s at %v", c.Engine, at)
 		}
 	}
 }
@@ -91,7 +92,7 @@ func TestUSStandardAtmosphere1976_Pressure(t *testing.T) {
 	published(t, "atmosphere", &p)
 	require.NotEmpty(t, p.Expected)
 	for _, row := range p.Expected {
-		assert.InDelta(t, row[1], 10*float64(site.PressureKPa(units.Metres(row[0]))), p.Tolerance, "%v m", row[0])
+		assert.InDelta(t, row[1], 10*site.PressureKPa(derive.Number(row[0])).Value, p.Tolerance, "%v m", row[0])
 	}
 }
 

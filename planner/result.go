@@ -41,9 +41,8 @@ type Result struct {
 	Outlook  Outlook
 	Chance   Chance
 
-	duty  *sheet.Duty
-	c     *choose.Case // without a meter
-	sizes sizes
+	duty *sheet.Duty
+	c    *choose.Case // without a meter
 }
 
 // copied is the same plan, of which more can be worked out without a change to this one.

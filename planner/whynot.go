@@ -9,6 +9,7 @@ import (
 	"holdover/loads/units"
 	"holdover/planner/choose"
 	"holdover/planner/derive"
+	"holdover/planner/generator"
 	"holdover/planner/sheet"
 	"holdover/profiles"
 )
@@ -27,8 +28,10 @@ func (r *Result) whyNot(kind Kind, o choose.Outcome) (why []string) {
 		if p, ok := profiles.Places().Find(r.Home.Limits.BatteryPlace); ok {
 			place = p.Title
 		}
+		a := r.Home.Assume
+		_, modules := r.duty.SizeBattery(nil, derive.Number(a.InverterEfficiency), derive.Number(float64(a.InverterIdle)))
 		why = append(why, fmt.Sprintf("It takes %d modules of %s kWh; %s may hold %d (limits.battery_place).",
-			r.sizes.battery.Modules, units.Format(float64(r.Home.Assume.Module)/1000), place, len(r.c.Battery.UsableKWh)-1))
+			int(modules.Value), units.Format(float64(a.Module)/1000), place, len(r.c.Battery.UsableKWh)-1))
 	}
 	if kind == Hybrid && !o.Real() {
 		return append(why, "No battery that its place can hold gives the power and lasts through the quiet hours beside any of the generators made.")
@@ -142,7 +145,7 @@ func (r *Result) shortOf(o choose.Outcome) string {
 	case o.Machine != nil && quiet.Covers(clock):
 		return fmt.Sprintf("no engine may run in the quiet hours %s (limits.quiet)", quiet)
 	case o.Machine != nil && o.Machine.Store.Reached(o.Run.Fuel):
-		return fmt.Sprintf("the fuel store of %s is gone (limits.fuel_store)", fuelText(o.Machine.Fuel, o.Machine.Store.Most()))
+		return fmt.Sprintf("the fuel store of %s is gone (limits.fuel_store)", generator.FuelText(o.Machine.Fuel, o.Machine.Store.Most()))
 	}
 	return "what it can give"
 }

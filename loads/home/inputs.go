@@ -47,6 +47,14 @@ func (h *Home) Inputs() []Input {
 	return out
 }
 
+// Input is one value of a section, such as "home.gains", whether anybody gave it or not. An unknown path is a programmer's error.
+func (h *Home) Input(path string) Input {
+	section, key, _ := strings.Cut(path, ".")
+	v, _ := fieldByKey(reflect.ValueOf(h).Elem(), section)
+	v, f := fieldByKey(v, key)
+	return input(v, f, path, h.origins[path])
+}
+
 func input(v reflect.Value, f Field, path string, origin Origin) Input {
 	in := Input{Path: path, Doc: f.Doc, Origin: origin}
 	if limit, ok := v.Interface().(units.Limit); ok {

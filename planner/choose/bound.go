@@ -78,5 +78,5 @@ func (s *search) leastWear(m *Machine, hours float64) float64 {
 	if worn.LifeYears == rested.LifeYears {
 		return 0
 	}
-	return worn.Purchase * (s.Horizon.Replacements(worn.LifeYears) - s.Horizon.Replacements(rested.LifeYears))
+	return worn.Purchase() * (s.Horizon.Replacements(worn.LifeYears) - s.Horizon.Replacements(rested.LifeYears))
 }

@@ -41,7 +41,7 @@ func TestLeastWear_IsNoMoreThanTheRunsOwn(t *testing.T) {
 				return
 			}
 			wear := s.leastWear(d.Machine, o.Run.RunHours)
-			own := c.machinePrice(d.Machine, o.Run.RunHours).Purchase * (c.Horizon.Replacements(c.machinePrice(d.Machine, o.Run.RunHours).LifeYears) -
+			own := c.machinePrice(d.Machine, o.Run.RunHours).Purchase() * (c.Horizon.Replacements(c.machinePrice(d.Machine, o.Run.RunHours).LifeYears) -
 				c.Horizon.Replacements(c.machinePrice(d.Machine, 0).LifeYears))
 			if wear > own*(1+1e-9)+1e-9 {
 				t.Fatalf("wear of %g h: %g, the price has %g", o.Run.RunHours, wear, own)

@@ -1,18 +1,16 @@
 package choose
 
-import (
-	"fmt"
-	"math"
-
-	"holdover/loads/units"
-)
+import "math"
 
 // A Price is what one thing costs: to buy, each year, and how often it is bought again.
 type Price struct {
-	Purchase  float64
-	PerYear   float64
-	LifeYears float64 // 0: never replaced within any horizon
+	Fixed, Amount, Each float64 // so much, and so much for each of an amount
+	PerYear             float64
+	LifeYears           float64 // 0: never replaced within any horizon
 }
+
+// Purchase is what it costs to buy.
+func (p Price) Purchase() float64 { return p.Fixed + p.Amount*p.Each }
 
 // A Horizon is the time over which costs are added up.
 type Horizon struct {
@@ -56,15 +54,17 @@ type Cost struct {
 func (c Cost) Total() float64 { return c.Purchase + c.Replacement + c.Upkeep + c.Fuel }
 
 func (c *Cost) add(h Horizon, p Price) {
-	c.Purchase += p.Purchase
-	c.Replacement += p.Purchase * h.Replacements(p.LifeYears)
+	purchase := p.Purchase()
+	c.Purchase += purchase
+	c.Replacement += purchase * h.Replacements(p.LifeYears)
 	c.Upkeep += p.PerYear * h.Annuity
 }
 
 // A Part is one thing a design is bought as.
 type Part struct {
-	Kind  PartKind // empty for none
-	Price Price
+	Kind PartKind // empty for none
+	Unit string   // of its amount
+	Price
 }
 
 // A PartKind is what a part is.
@@ -82,17 +82,17 @@ const (
 
 // Parts lists what a design is bought as. Fuel and running hours are those of one outage.
 func (c *Case) Parts(d Design, fuelUnits, runHours float64) (parts [6]Part) {
-	parts[0] = Part{transferPart, c.rates.transfer}
+	parts[0] = Part{transferPart, "circuit", c.rates.transfer}
 	if d.Modules > 0 {
-		parts[1] = Part{batteryPart, c.batteryPrice(d.Modules)}
-		parts[2] = Part{inverterPart, c.inverterPrice(d.InverterVA)}
+		parts[1] = Part{batteryPart, "kWh", c.batteryPrice(d.Modules)}
+		parts[2] = Part{inverterPart, "kVA", c.inverterPrice(d.InverterVA)}
 	}
 	if d.ChargerKW > 0 {
-		parts[3] = Part{chargerPart, c.chargerPrice(d.ChargerKW)}
+		parts[3] = Part{chargerPart, "kW", c.chargerPrice(d.ChargerKW)}
 	}
 	if d.Machine != nil {
-		parts[4] = Part{generatorPart, c.machinePrice(d.Machine, runHours)}
-		parts[5] = Part{storePart, storePrice(d.Machine, fuelUnits)}
+		parts[4] = Part{generatorPart, "kW", c.machinePrice(d.Machine, runHours)}
+		parts[5] = Part{storePart, d.Machine.Fuel.Unit, storePrice(d.Machine, fuelUnits)}
 	}
 	return parts
 }
@@ -109,36 +109,19 @@ func (c *Case) costOf(d Design, fuelUnits, runHours float64) Cost {
 	return cost
 }
 
-// PartHow says how a part's purchase price is made up.
-func (c *Case) PartHow(kind PartKind, d Design, fuelUnits float64) string {
-	sum := func(fixed, amount float64, unit string, each float64) string {
-		return fmt.Sprintf("%s fixed + %s %s · %s each", units.Format(fixed), units.Format(amount), unit, units.Format(each))
-	}
-	switch kind {
-	case batteryPart:
-		return sum(c.rates.battery.Fixed.Typical, float64(d.Modules)*c.Battery.ModuleKWh, "kWh", c.rates.battery.PerKWh.Typical)
-	case inverterPart:
-		return sum(c.rates.inverter.Fixed.Typical, d.InverterVA/1000, "kVA", c.rates.inverter.PerKVA.Typical)
-	case chargerPart:
-		return sum(c.rates.charger.Fixed.Typical, d.ChargerKW, "kW", c.rates.charger.PerKW.Typical)
-	case generatorPart:
-		return sum(d.Machine.Price.Fixed.Typical, d.Machine.KW, "kW", d.Machine.Price.PerKW.Typical)
-	case storePart:
-		return sum(d.Machine.Fuel.Price.StoreFixed.Typical, fuelUnits, d.Machine.Fuel.Unit, d.Machine.Fuel.Price.StorePerUnit.Typical)
-	}
-	return "transfer equipment for the circuits carried, installed"
-}
-
 func (c *Case) batteryPrice(modules int) Price {
-	return Price{c.rates.battery.Fixed.Typical + float64(modules)*c.Battery.ModuleKWh*c.rates.battery.PerKWh.Typical, c.rates.battery.UpkeepPerYear.Typical, c.Battery.LifeYears}
+	p := c.rates.battery
+	return Price{p.Fixed.Typical, float64(modules) * c.Battery.ModuleKWh, p.PerKWh.Typical, p.UpkeepPerYear.Typical, c.Battery.LifeYears}
 }
 
 func (c *Case) inverterPrice(va float64) Price {
-	return Price{c.rates.inverter.Fixed.Typical + va/1000*c.rates.inverter.PerKVA.Typical, c.rates.inverter.UpkeepPerYear.Typical, c.rates.inverter.LifeYears}
+	p := c.rates.inverter
+	return Price{p.Fixed.Typical, va / 1000, p.PerKVA.Typical, p.UpkeepPerYear.Typical, p.LifeYears}
 }
 
 func (c *Case) chargerPrice(kw float64) Price {
-	return Price{c.rates.charger.Fixed.Typical + kw*c.rates.charger.PerKW.Typical, 0, c.rates.charger.LifeYears}
+	p := c.rates.charger
+	return Price{p.Fixed.Typical, kw, p.PerKW.Typical, 0, p.LifeYears}
 }
 
 // machinePrice wears a generator out by its years or its running hours, whichever come first.
@@ -147,11 +130,12 @@ func (c *Case) machinePrice(m *Machine, runHours float64) Price {
 	if perYear := runHours * c.OutagesPerYear; perYear > 0 {
 		life = min(life, m.Price.LifeHours/perYear)
 	}
-	return Price{m.Price.Fixed.Typical + m.KW*m.Price.PerKW.Typical,
+	return Price{m.Price.Fixed.Typical, m.KW, m.Price.PerKW.Typical,
 		m.Price.UpkeepPerYear.Typical + m.Price.UpkeepPerHour.Typical*runHours*c.OutagesPerYear, life}
 }
 
 // storePrice is the store for one outage's fuel: cans, a tank, or the pipe.
 func storePrice(m *Machine, fuelUnits float64) Price {
-	return Price{Purchase: m.Fuel.Price.StoreFixed.Typical + m.Fuel.Price.StorePerUnit.Typical*fuelUnits}
+	p := m.Fuel.Price
+	return Price{Fixed: p.StoreFixed.Typical, Amount: fuelUnits, Each: p.StorePerUnit.Typical}
 }

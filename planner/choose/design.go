@@ -19,6 +19,8 @@ type Outcome struct {
 	Run   outage.Summary // of the hardest start hour, where the case has several
 	Start float64        // clock time of that run, h
 	Cost  Cost
+	Fuel  float64 // the most that any start hour takes, by which it is priced
+	Hours float64 // that the machine runs, likewise
 
 	// Proven says that the search which gave this outcome went to its end: nothing of its kind is cheaper, or, where it does not
 	// carry the house, nothing does. Where it is false the budget of work ended first, and this is the best that was found.
@@ -53,16 +55,15 @@ func (c *Case) Plant(d Design) outage.Design {
 func (c *Case) Try(d Design) Outcome {
 	plant := c.Plant(d)
 	o := Outcome{Design: d}
-	fuel, hours := 0.0, 0.0
 	for i := range c.Outages {
 		run := c.Outages[i].Run(&plant, nil)
 		c.meter.Spend(run.Steps)
-		fuel, hours = max(fuel, run.Fuel), max(hours, run.RunHours)
+		o.Fuel, o.Hours = max(o.Fuel, run.Fuel), max(o.Hours, run.RunHours)
 		if i == 0 || harder(run, o.Run) {
 			o.Run, o.Start = run, float64(c.Outages[i].Start)
 		}
 	}
-	o.Cost = c.costOf(d, fuel, hours)
+	o.Cost = c.costOf(d, o.Fuel, o.Hours)
 	return o
 }
 

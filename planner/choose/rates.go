@@ -25,7 +25,8 @@ func ratesOf(house *home.Home, circuits int) rates {
 	lay(house, "inverter_fixed", own.InverterFixed, &r.inverter.Fixed)
 	lay(house, "charger_per_kw", own.ChargerPerKW, &r.charger.PerKW)
 	lay(house, "charger_fixed", own.ChargerFixed, &r.charger.Fixed)
-	r.transfer.Purchase, r.transfer.LifeYears = sheet.TransferPrice(house, circuits)
+	r.transfer.Amount = float64(circuits)
+	r.transfer.Fixed, r.transfer.Each, r.transfer.LifeYears = sheet.TransferPrice(house)
 	return r
 }
 
@@ -46,8 +47,8 @@ func lay(house *home.Home, key string, own float64, over *profiles.Band) {
 	}
 }
 
-// OwnPrices lists the prices of a part (see [Part]) that the home file gives itself, as field paths.
-func (c *Case) OwnPrices(part PartKind) (own []string) {
+// ownPrices lists the prices of a part (see [Part]) that the home file gives itself, as field paths.
+func (c *Case) ownPrices(part PartKind) (own []string) {
 	keys := map[PartKind][]string{batteryPart: {"battery_per_kwh", "battery_fixed"}, inverterPart: {"inverter_per_kva", "inverter_fixed"},
 		chargerPart: {"charger_per_kw", "charger_fixed"}, generatorPart: {"generator_per_kw", "generator_fixed"}, transferPart: {"transfer"}}
 	for _, key := range keys[part] {

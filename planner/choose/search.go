@@ -140,7 +140,6 @@ func (s *search) offer(d Design) {
 	s.spend(offerSteps)
 	plant := s.Plant(d)
 	o := Outcome{Design: d}
-	fuel, hours := 0.0, 0.0
 	for i := range s.Outages {
 		run, carried := s.Outages[i].Carry(&plant)
 		s.spend(run.Steps)
@@ -150,9 +149,9 @@ func (s *search) offer(d Design) {
 		if i == 0 || harder(run, o.Run) {
 			o.Run, o.Start = run, float64(s.Outages[i].Start)
 		}
-		if i == 0 || run.Fuel > fuel || run.RunHours > hours {
-			fuel, hours = max(fuel, run.Fuel), max(hours, run.RunHours)
-			o.Cost = s.costOf(d, fuel, hours)
+		if i == 0 || run.Fuel > o.Fuel || run.RunHours > o.Hours {
+			o.Fuel, o.Hours = max(o.Fuel, run.Fuel), max(o.Hours, run.RunHours)
+			o.Cost = s.costOf(d, o.Fuel, o.Hours)
 			if o.Cost.Total() >= s.cost || !s.budget.Allows(o.Cost.Purchase) {
 				return
 			}

@@ -74,6 +74,12 @@ func (s *Figures) Add(f Figure) Term {
 	return Called(wordsOf(f.ID), f.Value, f.ID)
 }
 
+// Note puts down a value that no expression gives, with how it came about in words, and returns its id.
+func (s *Figures) Note(id string, value float64, unit, how, source string, from ...string) string {
+	s.Add(Figure{ID: id, Value: value, Unit: unit, How: how, Source: source, From: from})
+	return id
+}
+
 // Put makes a figure of a term, and gives it back under the words of its id. A quiet term where somebody reads is a programmer's
 // error.
 func (s *Figures) Put(id, unit string, t Term, source string) Term {

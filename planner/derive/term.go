@@ -36,6 +36,9 @@ func Number(value float64) Term { return Term{Value: value} }
 // One is the number 1.
 var One = Number(1)
 
+// Quantity is a number with its unit, such as 24 h, of which a formula shows four figures at the most.
+func Quantity(value float64, unit string) Term { return Called(digits(value, 4)+" "+unit, value) }
+
 // Called is a value by the words that a formula has for it, and the figures behind it: for what is worked out by other means.
 func Called(words string, value float64, from ...string) Term {
 	return Term{value, words, from, name}
@@ -52,6 +55,14 @@ func (t Term) As(words string, value float64) Term {
 // silent is a quiet term.
 func silent(value float64) Term { return Term{Value: value, form: quiet} }
 
+// IDs are the ids of the figures in some terms, each once, in their order.
+func IDs(terms ...Term) (out []string) {
+	for _, t := range terms {
+		out = union(out, t.from)
+	}
+	return out
+}
+
 // Plus adds.
 func (t Term) Plus(o Term) Term { return join(t.Value+o.Value, t, " + ", o, sum, sum, sum) }
 
@@ -59,7 +70,9 @@ func (t Term) Plus(o Term) Term { return join(t.Value+o.Value, t, " + ", o, sum,
 func (t Term) Minus(o Term) Term { return join(t.Value-o.Value, t, " − ", o, sum, sum, product) }
 
 // Times multiplies.
-func (t Term) Times(o Term) Term { return join(t.Value*o.Value, t, " · ", o, product, product, product) }
+func (t Term) Times(o Term) Term {
+	return join(t.Value*o.Value, t, " · ", o, product, product, product)
+}
 
 // Over divides.
 func (t Term) Over(o Term) Term { return join(t.Value/o.Value, t, " / ", o, product, product, power) }
@@ -75,11 +88,18 @@ func Max(a, b Term) Term { return call("max", max(a.Value, b.Value), a, b) }
 // Min is the smaller, and Max the larger.
 func Min(a, b Term) Term { return call("min", min(a.Value, b.Value), a, b) }
 
+// Sum adds up; of no terms it is 0.
+func Sum(terms ...Term) (total Term) {
+	for i, t := range terms {
+		if total = total.Plus(t); i == 0 {
+			total = t
+		}
+	}
+	return total
+}
+
 // Kilo is the same in a unit a thousand times as large; the formula leaves that out.
 func (t Term) Kilo() Term {
-	if t.form == number {
-		return Number(t.Value / 1000)
-	}
 	t.Value /= 1000
 	return t
 }
@@ -113,9 +133,9 @@ func call(function string, value float64, a, b Term) Term {
 func (t Term) text(least form) string {
 	if t.form == number {
 		if t.Value < 0 {
-			return "(" + strings.Replace(digits(t.Value), "-", "−", 1) + ")"
+			return "(" + strings.Replace(digits(t.Value, 6), "-", "−", 1) + ")"
 		}
-		return digits(t.Value)
+		return digits(t.Value, 6)
 	}
 	if t.form < least || (least == name && strings.Contains(t.words, " ") && !strings.HasSuffix(t.words, ")")) {
 		return "(" + t.words + ")"
@@ -123,9 +143,9 @@ func (t Term) text(least form) string {
 	return t.words
 }
 
-// digits writes a number of a formula to six significant figures, without an exponent.
-func digits(value float64) string {
-	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(value, 'g', 6, 64), 64)
+// digits writes a number of a formula to so many significant figures, without an exponent.
+func digits(value float64, significant int) string {
+	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(value, 'g', significant, 64), 64)
 	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }
 
@@ -152,4 +172,4 @@ func wordsOf(id string) string {
 }
 
 // proper are the words of ids that are not written in lower case.
-var proper = map[string]string{"w": "W", "kw": "kW", "va": "VA", "kva": "kVA", "wh": "Wh", "kwh": "kWh", "dc": "DC", "kpa": "kPa", "c": "°C"}
+var proper = map[string]string{"w": "W", "kw": "kW", "va": "VA", "kva": "kVA", "wh": "Wh", "kwh": "kWh", "dc": "DC", "kpa": "kPa", "c": "°C", "k": "K"}

@@ -6,36 +6,46 @@ import (
 	"github.com/stretchr/testify/assert"
 	"pgregory.net/rapid"
 
-	"holdover/loads/units"
+	"holdover/planner/derive"
 	"holdover/planner/generator"
 	"holdover/profiles"
 )
+
+// size works a generator out from the figures of a load and a site.
+func size(figures map[string]float64) *derive.Figures {
+	var f derive.Figures
+	for id, value := range figures {
+		f.Add(derive.Figure{ID: id, Value: value})
+	}
+	generator.Size(&f, 4)
+	return &f
+}
 
 // The kVA that is asked for holds the dip exactly: X/(X + S_rated/S_start) = d, circuit theory.
 func TestSize_HoldsTheDip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		x, d := rapid.Float64Range(0.02, 1).Draw(t, "X"), rapid.Float64Range(0.02, 0.6).Draw(t, "d")
 		worst := rapid.Float64Range(100, 1e5).Draw(t, "VA")
-		s := generator.Size(generator.Wanted{RunningW: 1, RunningVA: 1, WorstW: 1, WorstVA: units.VoltAmps(worst), Surge: 1, Reactance: x, Dip: d,
-			PowerFactor: 1, EngineDerate: 1, AlternatorDerate: 1})
-		if dip := generator.Dip(x, s.StartKVA, worst/1000); dip < d*(1-1e-9) || dip > d*(1+1e-9) {
+		f := size(map[string]float64{"load.running_w": 1, "load.running_va": 1, "load.worst_moment_w": 1, "load.worst_moment_va": worst, "assume.generator_surge": 1,
+			"assume.reactance": x, "assume.allowed_dip": d, "assume.power_margin": 0, "assume.generator_power_factor": 1, "site.engine_derate": 1, "site.alternator_derate": 1})
+		if dip := generator.Dip(derive.Number(x), derive.Number(1000*f.Value("generator.starting_kva")), derive.Number(worst)).Value; dip < d*(1-1e-9) || dip > d*(1+1e-9) {
 			t.Errorf("dip %v, allowed %v", dip, d)
-		}
-		if s.MadeKW > 0 && generator.Dip(x, s.MadeKW, worst/1000) > d*(1+1e-9) {
-			t.Errorf("the size made, %v kW, dips more than %v", s.MadeKW, d)
 		}
 	})
 }
 
 // By hand: 2310 W and 2500 VA running, 15 %, worst moment 4000 W and 6000 VA, derates 0.8 and 0.95, power factor 0.8.
 func TestSize_ByHand(t *testing.T) {
-	s := generator.Size(generator.Wanted{RunningW: 2310, WorstW: 4000, RunningVA: 2500, WorstVA: 6000, Margin: 0.15, Surge: 1.25, Reactance: 0.2, Dip: 0.25,
-		PowerFactor: 0.8, EngineDerate: 0.8, AlternatorDerate: 0.95})
-	assert.InDelta(t, 3.2, s.SiteKW, 1e-12) // 4000/1.25 > 2656.5
-	assert.InDelta(t, 3.6, s.StartKVA, 1e-12)
-	assert.InDelta(t, 3.6, s.SiteKVA, 1e-12)
-	assert.InDelta(t, 4, s.RatedKW, 1e-12)
-	assert.InDelta(t, 5, s.RatedKVA, 1e-12) // 4/0.8 > 3.6/0.95
+	f := size(map[string]float64{"load.running_w": 2310, "load.running_va": 2500, "load.worst_moment_w": 4000, "load.worst_moment_va": 6000, "assume.generator_surge": 1.25,
+		"assume.reactance": 0.2, "assume.allowed_dip": 0.25, "assume.power_margin": 0.15, "assume.generator_power_factor": 0.8, "site.engine_derate": 0.8, "site.alternator_derate": 0.95})
+	for id, want := range map[string]float64{
+		"generator.site_kw":      3.2, // 4000/1.25 > 2656.5
+		"generator.starting_kva": 3.6, "generator.site_kva": 3.6, "generator.rated_kw": 4,
+		"generator.rated_kva": 5, // 4/0.8 > 3.6/0.95
+		"generator.size_kw":   4,
+	} {
+		assert.InDelta(t, want, f.Value(id), 1e-12, id)
+	}
 }
 
 func TestNextMade_AndNone(t *testing.T) {
@@ -50,9 +60,12 @@ func TestFuel_IsLinear(t *testing.T) {
 	for _, f := range profiles.Fuels() {
 		for _, kw := range profiles.GeneratorSizesKW() {
 			line := f.Line(kw)
-			one := generator.Fuel(line, kw, 1, kw/2)
+			burnt := func(hours, kWh float64) float64 {
+				return generator.Fuel(&f, line, derive.Number(kw), derive.Number(hours), derive.Number(kWh)).Value
+			}
+			one := burnt(1, kw/2)
 			assert.Positive(t, one)
-			assert.InEpsilon(t, 48*one, generator.Fuel(line, kw, 48, 24*kw), 1e-12)
+			assert.InEpsilon(t, 48*one, burnt(48, 24*kw), 1e-12)
 			heat := one * f.KWhPerUnit
 			assert.Greater(t, heat, kw/2, "%s at %v kW gives more than it burns", f.Name, kw)
 		}

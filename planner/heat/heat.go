@@ -49,36 +49,34 @@ func Space(house *home.Home, d *loads.Demand) Loss {
 	}
 	length := house.Outage.Length
 	out.DegreeH = float64(loads.EnergyOver(colder, d.Start, length))
-	from := []string{derive.Input(out.Sheet, house, "home.indoors", float64(house.House.Indoors), "°C"), derive.Input(out.Sheet, house, "outage.length", float64(length), "h")}
-	out.Sheet.Add(derive.Figure{ID: "heat.degree_hours", Value: out.DegreeH, Unit: "K·h", How: "Σ(indoors − outdoors) over the hours of the outage, where it is colder outside", From: from,
+	indoors, lasts := out.Sheet.Input(house, "home.indoors"), out.Sheet.Input(house, "outage.length")
+	degrees := out.Sheet.Add(derive.Figure{ID: "heat.degree_hours", Value: out.DegreeH, Unit: "K·h", How: "Σ(indoors − outdoors) over the hours of the outage, where it is colder outside", From: derive.IDs(indoors, lasts),
 		Source: "hourly temperatures by ASHRAE's fractions of the daily range"})
 	if !out.Known {
 		out.Says = fmt.Sprintf("Outdoors is %s degree-hours (K·h) colder than the rooms over the outage; with home.heat_loss it can be said what heat that takes.", units.Format(out.DegreeH))
 		return out
 	}
-	gains := float64(house.House.Gains) * float64(length)
-	out.Heat = units.WattHours(max(0, float64(house.House.HeatLoss)*out.DegreeH-gains))
-	out.Sheet.Add(derive.Figure{ID: "heat.space_wh", Value: float64(out.Heat), Unit: "Wh", How: "heat loss · degree-hours − gains · length, not below 0",
-		From:   []string{"heat.degree_hours", derive.Input(out.Sheet, house, "home.heat_loss", float64(house.House.HeatLoss), "W/K"), derive.Input(out.Sheet, house, "home.gains", float64(house.House.Gains), "W"), "outage.length"},
-		Source: "degree-hours: steady heat balance"})
+	gains := out.Sheet.Input(house, "home.gains").Times(lasts)
+	heat := out.Sheet.Input(house, "home.heat_loss").Times(degrees).Minus(gains)
+	out.Heat = units.WattHours(out.Sheet.Put("heat.space_wh", "Wh", derive.Max(derive.Number(0), heat), "degree-hours: steady heat balance").Value)
 	out.Says = fmt.Sprintf("Keeping the house warm takes %s kWh of heat (%s W/K over %s K·h%s).", units.Format(float64(out.Heat)/1000), units.Format(float64(house.House.HeatLoss)),
-		units.Format(out.DegreeH), map[bool]string{true: ", less the gains", false: ""}[gains > 0])
+		units.Format(out.DegreeH), map[bool]string{true: ", less the gains", false: ""}[gains.Value > 0])
 	return out
 }
 
-// WaterHeat is what it takes to warm water: litres · kJ/(kg·K) · rise, a litre taken as a kilogram.
-func WaterHeat(l units.Litres, rise units.Kelvins, kJPerKgK float64) units.WattHours {
-	return units.WattHours(float64(l) * kJPerKgK * float64(rise) / 3.6)
+// WaterHeat is what it takes to warm so many litres of water by a rise in K, Wh, at a heat of water in kJ/(kg·K), a litre taken as a
+// kilogram.
+func WaterHeat(litres, rise, heat derive.Term) derive.Term {
+	return litres.Times(heat).Times(rise).Over(derive.Number(3.6))
 }
 
 // Showers is how many showers of mixed water a full tank gives without heating: the hot share of it, thinned with cold water.
-// 0 where the tank is colder than a shower.
-func Showers(holds units.Litres, usable float64, setTo, inlet, shower units.Celsius, each units.Litres) float64 {
-	if setTo < shower || shower <= inlet {
-		return 0
+// None where the tank is colder than a shower.
+func Showers(holds, usable, setTo, inlet, shower, each derive.Term) derive.Term {
+	if setTo.Value < shower.Value || shower.Value <= inlet.Value {
+		return setTo.As("none from a tank colder than a shower", 0)
 	}
-	mixed := float64(holds) * usable * float64((setTo-inlet)/(shower-inlet))
-	return mixed / float64(each)
+	return holds.Times(usable).Times(setTo.Minus(inlet)).Over(shower.Minus(inlet)).Over(each)
 }
 
 // whole rounds down to what somebody can count on.

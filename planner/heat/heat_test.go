@@ -11,7 +11,7 @@ import (
 
 	"holdover/loads"
 	"holdover/loads/home"
-	"holdover/loads/units"
+	"holdover/planner/derive"
 	"holdover/profiles"
 )
 
@@ -33,18 +33,27 @@ func TestWaterHeat_PublishedBins(t *testing.T) {
 	for _, b := range file.Bins {
 		litres := facts.Day.Litres[b.Name]
 		assert.InEpsilon(t, b.Gallons*3.785411784, litres, 1e-5, b.Name)
-		heat := WaterHeat(units.Litres(litres), units.Kelvins(facts.Day.DeliveredC-facts.Day.InletC), facts.Heat.KJPerKgK)
-		assert.InEpsilon(t, b.KWh, float64(heat)/1000, file.Tolerance, b.Name)
+		heat := waterHeat(litres, facts.Day.DeliveredC-facts.Day.InletC, facts.Heat.KJPerKgK)
+		assert.InEpsilon(t, b.KWh, heat/1000, file.Tolerance, b.Name)
 	}
 }
 
 // By hand: 200 L at 60 °C, of which 70 % come hot, from 10 °C, mixed to 40 °C: 140 L · 50/30 = 233.3 L, or 3.89 showers of 60 L.
 func TestShowers_ByHand(t *testing.T) {
-	assert.InDelta(t, 3.889, Showers(200, 0.7, 60, 10, 40, 60), 0.001)
-	assert.Zero(t, Showers(200, 0.7, 35, 10, 40, 60), "too cold to shower")
+	assert.InDelta(t, 3.889, showers(200, 0.7, 60, 10, 40, 60), 0.001)
+	assert.Zero(t, showers(200, 0.7, 35, 10, 40, 60), "too cold to shower")
 	// Energy balance: the mixed water carries what the hot share held.
-	mixed := Showers(200, 0.7, 60, 10, 40, 60) * 60
-	assert.InDelta(t, float64(WaterHeat(140, 50, 4.186)), float64(WaterHeat(units.Litres(mixed), 30, 4.186)), 1e-9)
+	mixed := showers(200, 0.7, 60, 10, 40, 60) * 60
+	assert.InDelta(t, waterHeat(140, 50, 4.186), waterHeat(mixed, 30, 4.186), 1e-9)
+}
+
+func waterHeat(litres, rise, heat float64) float64 {
+	return WaterHeat(derive.Number(litres), derive.Number(rise), derive.Number(heat)).Value
+}
+
+func showers(holds, usable, setTo, inlet, shower, each float64) float64 {
+	n := derive.Number
+	return Showers(n(holds), n(usable), n(setTo), n(inlet), n(shower), n(each)).Value
 }
 
 func read(t *testing.T, text string) (*home.Home, loads.Demand) {

@@ -72,13 +72,12 @@ func (n *need) work() {
 
 func (n *need) say(format string, args ...any) { n.Says = append(n.Says, fmt.Sprintf(format, args...)) }
 
-func (n *need) figure(id string, value float64, unit, how, source string, from ...string) string {
-	n.Sheet.Add(derive.Figure{ID: id, Value: value, Unit: unit, How: how, From: from, Source: source})
-	return id
+func (n *need) figure(id string, value float64, unit, how, source string, from ...string) derive.Term {
+	return n.Sheet.Add(derive.Figure{ID: id, Value: value, Unit: unit, How: how, From: from, Source: source})
 }
 
-// own writes a figure of the circuit itself.
-func (n *need) own(key string, value float64, unit string) string {
+// own puts down a figure of the circuit itself.
+func (n *need) own(key string, value float64, unit string) derive.Term {
 	path := fmt.Sprintf("circuits[%d].%s", n.Index, key)
 	return n.figure(path, value, unit, n.Circuit+": "+key, cmp.Or(n.home.Source(path), "its profile"))
 }
@@ -90,10 +89,10 @@ func (n *need) gas() {
 		n.say("It draws %s W while it burns.", units.Format(float64(n.c.Running)))
 		return
 	}
-	burning := float64(h.Draw) / 60
-	perDay := float64(h.Firing)*burning + float64(h.Standby)*(24-burning)
-	n.figure("heater.wh_per_day", perDay, "Wh", "firing W · hours burning + standby W · the rest of the day", "energy balance",
-		n.own("heater.firing", float64(h.Firing), "W"), n.own("heater.standby", float64(h.Standby), "W"), n.own("heater.draw", float64(h.Draw), "min"))
+	burning := n.own("heater.draw", float64(h.Draw), "min").As("hours burning", float64(h.Draw)/60)
+	fires := n.own("heater.firing", float64(h.Firing), "W").Times(burning)
+	rests := n.own("heater.standby", float64(h.Standby), "W").Times(derive.Number(24).Minus(burning))
+	perDay := n.Sheet.Put("heater.wh_per_day", "Wh", fires.Plus(rests), "energy balance").Value
 	n.say("It draws %s W while it burns and %s W at rest: %s Wh a day with %s min of %s.", units.Format(float64(h.Firing)), units.Format(float64(h.Standby)), units.Format(perDay), units.Format(float64(h.Draw)),
 		map[bool]string{true: "hot water", false: "its burner on"}[n.Kind == profiles.GasInstant])
 	if p, ok := loads.StartingPower(n.c, n.home.Assume.StartingPowerFactor); ok {
@@ -120,8 +119,8 @@ func (n *need) guard(h *home.Heater) {
 		coldest, most = min(coldest, at), max(most, duty)
 	}
 	energy := float64(loads.EnergyOver(hourly, n.d.Start, n.home.Outage.Length))
-	from := []string{n.own("heater.freeze_guard", float64(h.FreezeGuard), "W"), n.own("heater.guard_from", float64(h.GuardFrom), "°C"), n.own("heater.guard_full", float64(h.GuardFull), "°C"),
-		n.figure("heater.coldest_c", float64(coldest), "°C", "the coldest hour where it stands, in this season", "hourly temperatures by ASHRAE's fractions of the daily range, or what the file gives")}
+	from := derive.IDs(n.own("heater.freeze_guard", float64(h.FreezeGuard), "W"), n.own("heater.guard_from", float64(h.GuardFrom), "°C"), n.own("heater.guard_full", float64(h.GuardFull), "°C"),
+		n.figure("heater.coldest_c", float64(coldest), "°C", "the coldest hour where it stands, in this season", "hourly temperatures by ASHRAE's fractions of the daily range, or what the file gives"))
 	n.figure("heater.guard_duty", most, "", "0 at the cut-in, rising to 1 at the temperature at which they never rest", "common practice, no source", from...)
 	n.figure("heater.guard_wh", energy, "Wh", "frost heaters · their share of each hour, over the outage", "common practice for the duty, no source", append(from, "heater.guard_duty")...)
 	if energy == 0 {
@@ -134,31 +133,28 @@ func (n *need) guard(h *home.Heater) {
 // tank is a heater that stores hot water: what a full tank is worth, and what it takes to warm it again.
 func (n *need) tank() {
 	t, f := n.c.Tank, n.facts
-	holds, fromHolds := n.ofTank("holds", float64(t.Holds), n.usual(f), f.Tank.Source)
-	setTo, fromSetTo := n.ofTank("set_to", float64(t.SetTo), f.Tank.SetToC, f.Tank.Source)
-	inlet, fromInlet := n.ofTank("inlet", float64(t.Inlet), f.Day.InletC, f.Day.Source)
-	ids := []string{
-		n.figure("tank.holds_l", holds, "L", "water it holds", fromHolds),
-		n.figure("tank.set_to_c", setTo, "°C", "temperature it is kept at", fromSetTo),
-		n.figure("tank.inlet_c", inlet, "°C", "temperature of the cold water", fromInlet),
-		n.figure("water.kj_per_kg_k", f.Heat.KJPerKgK, "kJ/(kg·K)", "heat of water", f.Heat.Source),
-	}
-	full := float64(WaterHeat(units.Litres(holds), units.Kelvins(setTo-inlet), f.Heat.KJPerKgK))
-	n.figure("tank.heat_wh", full, "Wh", "litres · 4.186 kJ/(kg·K) · rise / 3.6", f.Heat.Source, ids...)
-	showers := Showers(units.Litres(holds), f.Tank.Usable, units.Celsius(setTo), units.Celsius(inlet), units.Celsius(f.Shower.C), units.Litres(f.Shower.Litres))
-	n.figure("tank.showers", showers, "showers", fmt.Sprintf("litres · %.2g that comes out hot · (set − inlet)/(shower − inlet) / %.3g L", f.Tank.Usable, f.Shower.Litres), f.Tank.Source+"; "+f.Shower.Source, ids...)
-	n.say("%s", showersText(whole(showers)))
+	holds, from := n.ofTank("holds", float64(t.Holds), n.usual(f), f.Tank.Source)
+	water := n.figure("tank.holds_l", holds, "L", "water it holds", from).As("litres", holds)
+	hot, from := n.ofTank("set_to", float64(t.SetTo), f.Tank.SetToC, f.Tank.Source)
+	setTo := n.figure("tank.set_to_c", hot, "°C", "temperature it is kept at", from)
+	cold, from := n.ofTank("inlet", float64(t.Inlet), f.Day.InletC, f.Day.Source)
+	inlet := n.figure("tank.inlet_c", cold, "°C", "temperature of the cold water", from)
+	each := n.figure("water.kj_per_kg_k", f.Heat.KJPerKgK, "kJ/(kg·K)", "heat of water", f.Heat.Source)
+	heat := n.Sheet.Put("tank.heat_wh", "Wh", WaterHeat(water, setTo.Minus(inlet), each.As(fmt.Sprintf("%.4g kJ/(kg·K)", each.Value), each.Value)), f.Heat.Source)
+	showers := Showers(water, derive.Quantity(f.Tank.Usable, "that comes out hot"), setTo, inlet, derive.Quantity(f.Shower.C, "°C"), derive.Quantity(f.Shower.Litres, "L"))
+	n.Sheet.Put("tank.showers", "showers", showers, f.Tank.Source+"; "+f.Shower.Source)
+	n.say("%s", showersText(whole(showers.Value)))
+	full := heat.Value
 	draws := float64(loads.RunningPower(n.c).W())
 	if draws == 0 {
 		n.say("Warming a cold tank takes %s kWh of heat.", units.Format(full/1000))
 		return
 	}
-	hours := full / draws
 	if n.Kind == profiles.HeatPumpTank {
 		n.say("A tank holds %s kWh of heat above the cold water; the heat pump draws %s W to make it, a third or so of the heat (common practice, no source).", units.Format(full/1000), units.Format(draws))
 		return
 	}
-	n.figure("tank.reheat_h", hours, "h", "heat of a full tank / running W", f.Heat.Source, "tank.heat_wh", n.own("running", draws, "W"))
+	hours := n.Sheet.Put("tank.reheat_h", "h", heat.Over(n.own("running", draws, "W")), f.Heat.Source).Value
 	n.say("Warming a cold tank takes %s kWh: %s W for %s h.", units.Format(full/1000), units.Format(draws), units.Format(hours))
 }
 
@@ -189,13 +185,12 @@ func showersText(n int) string {
 func (n *need) instant() {
 	f, a := n.facts, n.home.Assume
 	draws := float64(loads.RunningPower(n.c).W())
-	dc := draws/a.InverterEfficiency + float64(a.InverterIdle)
 	chemistry, _ := profiles.FindChemistry(a.Chemistry)
-	battery := dc / chemistry.DischargePerHour
-	shower := float64(WaterHeat(units.Litres(f.Shower.Litres), units.Kelvins(f.Shower.C-f.Day.InletC), f.Heat.KJPerKgK))
-	running := n.own("running", draws, "W")
-	n.figure("heater.battery_wh", battery, "Wh", "(running W / inverter efficiency + idle) / greatest discharge as a share of nameplate an hour: for its power alone", chemistry.Source, running)
-	n.figure("heater.shower_wh", shower, "Wh", "litres of a shower · 4.186 kJ/(kg·K) · rise / 3.6", f.Shower.Source+"; "+f.Day.Source)
+	dc := n.own("running", draws, "W").Over(n.Sheet.Input(n.home, "assume.inverter_efficiency")).Plus(n.Sheet.Input(n.home, "assume.inverter_idle"))
+	power := dc.Over(derive.Called("greatest discharge as a share of nameplate an hour", chemistry.DischargePerHour)).With("for its power alone")
+	battery := n.Sheet.Put("heater.battery_wh", "Wh", power, chemistry.Source).Value
+	rise := derive.Quantity(f.Shower.C, "°C").Minus(derive.Quantity(f.Day.InletC, "°C"))
+	shower := n.Sheet.Put("heater.shower_wh", "Wh", WaterHeat(derive.Quantity(f.Shower.Litres, "L"), rise, derive.Quantity(f.Heat.KJPerKgK, "kJ/(kg·K)")), f.Shower.Source+"; "+f.Day.Source).Value
 	n.say("Never on a battery: it draws %s kW, which takes an inverter of %s kVA and %s kWh of battery for the power alone.", units.Format(draws/1000), units.Format(draws*(1+a.PowerMargin)/1000), units.Format(battery/1000))
 	n.say("A shower takes %s kWh; warm a pot on a gas ring, or wait.", units.Format(shower/1000))
 }

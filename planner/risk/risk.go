@@ -11,6 +11,7 @@ import (
 
 	"holdover/loads/home"
 	"holdover/loads/units"
+	"holdover/planner/derive"
 	"holdover/profiles"
 )
 
@@ -113,4 +114,18 @@ func Expose(l Lasting, outagesPerYear float64, runs [][]Stretch) Exposure {
 	e.Carried /= float64(len(runs))
 	e.ShortPerYear /= float64(len(runs))
 	return e
+}
+
+// Derive puts down how long outages last, and from what where the home file says it.
+func (l Lasting) Derive(f *derive.Figures, from ...string) {
+	f.Note("risk.mean_outage_h", l.Mean(), "h", fmt.Sprintf("mean of the lognormal with μ = %.3f and σ = %.3f", l.Mu, l.Sigma), l.Source, from...)
+	f.Note("risk.half_within_h", l.Quantile(0.5), "h", "50 % of outages end within, by the same lognormal", l.Source, from...)
+	f.Note("risk.nine_in_ten_within_h", l.Quantile(0.9), "h", "90 % of outages end within, by the same lognormal", l.Source, from...)
+}
+
+// Derive puts down what a design of a kind leaves open.
+func (e Exposure) Derive(f *derive.Figures, kind string) {
+	const source = "closed form of the lognormal; the event-driven run of this design through the outage"
+	f.Note(kind+".carried_share", e.Carried, "", "share of outages carried throughout, averaged over the 24 start hours", source, "risk.mean_outage_h")
+	f.Note(kind+".short_h_per_year", e.ShortPerYear, "h", "hours a year in which something kept is without supply, averaged over the 24 start hours", source, "risk.mean_outage_h", "outage.per_year")
 }

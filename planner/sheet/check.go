@@ -1,10 +1,8 @@
 package sheet
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 
 	"holdover/loads"
 	"holdover/loads/home"
@@ -54,7 +52,7 @@ func (d *Duty) TooWeak(s Sheet, at Place) bool {
 
 // Check holds a sheet to its part of a duty and says what was found, with the figures of every finding.
 func (d *Duty) Check(s Sheet, at Place) ([]Finding, *derive.Figures) {
-	h := d.held(s, at, &derive.Figures{})
+	h := d.held(s, at, derive.Over(d.written()))
 	return h.findings, h.figures
 }
 
@@ -80,7 +78,7 @@ func (d *Duty) holding(s Sheet, at Place, figures *derive.Figures) *holding {
 // held holds a sheet to everything.
 func (d *Duty) held(s Sheet, at Place, figures *derive.Figures) *holding {
 	h := d.holding(s, at, figures)
-	h.addDemand()
+	figures.Take("load.running_w", "load.running_va", "load.worst_moment_w", "load.worst_moment_va", "load.start_seconds", "outage.length")
 	if !s.Bare() {
 		h.checkSupply()
 	}
@@ -136,6 +134,7 @@ func (h *holding) sayMet(id string, figures []string, format string, args ...any
 func (h *holding) note(id string, outcome Outcome, met bool, figures []string, format string, args ...any) {
 	f := Finding{ID: id, Outcome: outcome, Met: met}
 	if h.figures != nil {
+		h.figures.Take(figures...)
 		f.Figures, f.Says = figures, fmt.Sprintf(format, args...)
 	}
 	h.findings = append(h.findings, f)
@@ -146,24 +145,20 @@ func (h *holding) ask(id, what, why string) {
 	h.say(id, NotOnSheet, nil, "Not on the sheet: ask the maker for %s. %s", what, why)
 }
 
-// figure writes a figure where somebody wants to read it, and returns its id.
-func (h *holding) figure(id string, value float64, unit, how, source string, from ...string) string {
-	if h.figures != nil {
-		h.figures.Add(derive.Figure{ID: id, Value: value, Unit: unit, How: how, From: from, Source: source})
-	}
-	return id
-}
-
-// given writes a figure of the spec sheet and returns its id.
-func (h *holding) given(key string, value float64, unit string) string {
+// given puts down a figure of the spec sheet.
+func (h *holding) given(key string, value float64, unit string) derive.Term {
 	if h.figures == nil {
-		return ""
+		return h.figures.At("", value)
 	}
 	source := "spec sheet of " + h.Name
 	if h.Made != nil {
 		source = h.Made.Source
 	}
-	return h.figure("sheet."+key, value, unit, "given: "+docOf(key), source)
+	return h.givenBy(source, "sheet", key, value, unit)
+}
+
+func (h *holding) givenBy(source, what, key string, value float64, unit string) derive.Term {
+	return h.figures.Add(derive.Figure{ID: what + "." + key, Value: value, Unit: unit, How: "given: " + docOf(key), Source: source})
 }
 
 // docOf is the one line that the home file has about a key of gear.
@@ -174,38 +169,4 @@ func docOf(key string) string {
 		}
 	}
 	panic("sheet: gear has no key " + key)
-}
-
-// assumed writes an input of the home, with the line or default it comes from.
-func (h *holding) assumed(path string, value float64, unit string) string {
-	if h.figures == nil {
-		return ""
-	}
-	source := cmp.Or(h.home.Source(path), "our own default")
-	how := "assumed"
-	if h.home.Given(path) {
-		how = "given"
-	}
-	return h.figure(path, value, unit, how, source)
-}
-
-const sums = "complex sums of P and Q: alternating-current circuit theory"
-
-// addDemand writes what the circuits ask.
-func (h *holding) addDemand() {
-	if h.figures == nil {
-		return
-	}
-	d := h.demand
-	names := strings.Join(h.Circuits, ", ")
-	h.figure("load.running_w", float64(d.RunningW), "W", "every kept circuit on, and the largest that takes turns: "+names, sums)
-	h.figure("load.running_va", float64(d.Running.VA()), "VA", "√((ΣP)² + (ΣQ)²), every kept circuit on and the largest that takes turns", sums)
-	how := "nothing here starts with a surge, so it is the running total"
-	if d.WorstStart != "" {
-		how = "the running total without " + d.WorstStart + ", and " + d.WorstStart + " starting"
-	}
-	h.figure("load.worst_moment_va", float64(d.WorstVA), "VA", how, sums, "load.running_va")
-	h.figure("load.worst_moment_w", float64(d.WorstW), "W", "the largest real power over every starter", sums, "load.running_w")
-	h.figure("load.start_seconds", float64(d.StartTime), "s", "the longest start among them", "the home file and its profiles")
-	h.assumed("outage.length", float64(h.home.Outage.Length), "h")
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 
 	"holdover/loads"
 	"holdover/loads/home"
@@ -28,6 +29,8 @@ type Duty struct {
 	outages []outage.Outage
 	want    *service.Want
 	stress  []stressed // assignments of the circuits to legs, by the proportions of the limits
+	once    sync.Once
+	figures *derive.Figures
 }
 
 // NewDuty is the duty of all that is kept or takes turns in a home. It never fails on a [home.Home] that [home.Read] returned.
@@ -53,7 +56,7 @@ func AtBest(house *home.Home) *Duty {
 func dutyOf(house *home.Home) *Duty { return dutyWith(house, loads.Work(house)) }
 
 func dutyWith(house *home.Home, demand loads.Demand) *Duty {
-	d := &Duty{Home: house, Demand: demand, Rating: site.Rate(house)}
+	d := &Duty{Home: house, Demand: demand, Rating: site.Rate(nil, house)}
 	for i := range d.Demand.Loads {
 		d.Circuits = append(d.Circuits, d.Demand.Loads[i].Name)
 	}

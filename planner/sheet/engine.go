@@ -9,6 +9,7 @@ import (
 	"holdover/loads"
 	"holdover/loads/home"
 	"holdover/loads/units"
+	"holdover/planner/derive"
 	"holdover/planner/outage"
 	"holdover/profiles"
 )
@@ -65,7 +66,7 @@ func (h *holding) checkFuel() {
 		h.say("fuel", Fails, nil, "It burns %s, which is not to be had (limits.fuels).", h.Fuel)
 		return
 	case e.Store.None():
-		h.say("fuel", Fails, []string{h.assumed("limits.fuel_store", 0, e.Fuel.Unit)}, "It burns %s, of which none is kept (limits.fuel_store).", h.Fuel)
+		h.say("fuel", Fails, []string{"limits.fuel_store"}, "It burns %s, of which none is kept (limits.fuel_store).", h.Fuel)
 		return
 	}
 	h.checkVapour(e)
@@ -80,17 +81,17 @@ func (h *holding) checkVapour(e Engine) {
 	if !ok {
 		return
 	}
-	id := h.figure("fit.fuel_btuh", v.WantedBtuH, "Btu/h", "engine at full load and every appliance on the cylinders, higher heating value", "Willans line; "+e.Line.Source)
+	id := h.figures.Note("fit.fuel_btuh", v.WantedBtuH, "Btu/h", "engine at full load and every appliance on the cylinders, higher heating value", "Willans line; "+e.Line.Source)
 	figures := []string{id}
 	switch {
 	case !v.Known:
 		h.say("vapour", Fails, figures, "At %s its cylinders are colder or emptier than their table goes: nothing says that they give the %s Btu/h wanted (%s).",
 			degrees{h.home, v.AtC}, number(v.WantedBtuH), v.Source)
 	case v.WantedBtuH > v.GivesBtuH*hair:
-		h.say("vapour", Fails, append(figures, h.figure("fit.vapour_btuh", v.GivesBtuH, "Btu/h", v.How, v.Source)), "Its cylinders give %s Btu/h as vapour at %s; %s are wanted. It takes %s of them.",
+		h.say("vapour", Fails, append(figures, h.figures.Note("fit.vapour_btuh", v.GivesBtuH, "Btu/h", v.How, v.Source)), "Its cylinders give %s Btu/h as vapour at %s; %s are wanted. It takes %s of them.",
 			number(v.GivesBtuH), degrees{h.home, v.AtC}, number(v.WantedBtuH), number(v.Takes))
 	default:
-		h.say("vapour", Holds, append(figures, h.figure("fit.vapour_btuh", v.GivesBtuH, "Btu/h", v.How, v.Source)), "Its cylinders give %s Btu/h as vapour at %s; %s are wanted.",
+		h.say("vapour", Holds, append(figures, h.figures.Note("fit.vapour_btuh", v.GivesBtuH, "Btu/h", v.How, v.Source)), "Its cylinders give %s Btu/h as vapour at %s; %s are wanted.",
 			number(v.GivesBtuH), degrees{h.home, v.AtC}, number(v.WantedBtuH))
 	}
 }
@@ -151,21 +152,22 @@ func (h *holding) checkRun(e Engine) {
 		h.say("watts", Fails, nil, "It gives %s kW here; the circuits draw more on the mean of some hour.", number(e.SiteKW))
 	}
 	burnt := free.fuel
-	id := h.figure("fit.fuel", burnt, e.Fuel.Unit, fmt.Sprintf("%.4g %s/h for each rated kW · hours on + %.4g %s/kWh · energy given, over the run of the outage", e.Line.IdleUnitsPerHourPerKW, e.Fuel.Unit, e.Line.UnitsPerKWh, e.Fuel.Unit),
-		"Willans line; "+e.Line.Source, h.given("watts", float64(h.Watts), "W"), "outage.length")
+	id := h.figures.Note("fit.fuel", burnt, e.Fuel.Unit, fmt.Sprintf("%.4g %s/h for each rated kW · hours on + %.4g %s/kWh · energy given, over the run of the outage", e.Line.IdleUnitsPerHourPerKW, e.Fuel.Unit, e.Line.UnitsPerKWh, e.Fuel.Unit),
+		"Willans line; "+e.Line.Source, append(derive.IDs(h.given("watts", float64(h.Watts), "W")), "outage.length")...)
 	figures := []string{id}
 	says := fmt.Sprintf("It burns about %s %s of %s (%s %s) in %s", number(burnt), e.Fuel.Unit, e.Fuel.Name, number(burnt*e.Fuel.USPerUnit), e.Fuel.USUnit, span(h.home.Outage.Length))
 	if h.Has("fuel_tank") && e.Fuel.Stored && burnt > 0 {
-		fills := h.figure("fit.tank_h", float64(h.FuelTank)*free.hours/burnt, "h", "tank / fuel an hour of running", "", h.given("fuel_tank", float64(h.FuelTank), "L"), id)
-		figures = append(figures, fills)
-		says += fmt.Sprintf("; its tank lasts %s", span(float64(h.FuelTank)*free.hours/burnt))
+		tank := h.given("fuel_tank", float64(h.FuelTank), "L").Times(derive.Called("hours on", free.hours)).Over(h.figures.At(id, burnt))
+		tank = h.figures.Put("fit.tank_h", "h", tank, "")
+		figures = append(figures, derive.IDs(tank)...)
+		says += fmt.Sprintf("; its tank lasts %s", span(tank.Value))
 		if more := int(math.Ceil(burnt/float64(h.FuelTank)-1e-9)) - 1; more > 0 {
 			says += fmt.Sprintf(" and is filled %d more %s", more, map[bool]string{true: "time", false: "times"}[more == 1])
 		}
 	}
 	switch {
 	case free.ok && !stored.ok, !e.Store.Allows(burnt):
-		figures = append(figures, h.assumed("limits.fuel_store", e.Store.Most(), "L"))
+		figures = append(figures, "limits.fuel_store")
 		h.say("fuel", Fails, figures, "%s; %s L are stored (limits.fuel_store).", says, number(e.Store.Most()))
 	default:
 		h.say("fuel", Holds, figures, "%s.", says)

@@ -9,6 +9,7 @@ import (
 	"holdover/loads"
 	"holdover/loads/home"
 	"holdover/loads/units"
+	"holdover/planner/derive"
 	"holdover/profiles"
 )
 
@@ -28,7 +29,7 @@ func (h *holding) checkGap() {
 		h.ask("gap", "its transfer time", fmt.Sprintf("It matters to %s.", few(minds)))
 		return
 	}
-	figures := []string{h.given("gap", float64(h.Gap), "s")}
+	figures := derive.IDs(h.given("gap", float64(h.Gap), "s"))
 	var restart, harmed []string
 	shortest := units.Seconds(math.Inf(1))
 	for i := range h.demand.Loads {
@@ -45,8 +46,8 @@ func (h *holding) checkGap() {
 		}
 	}
 	curve := profiles.VoltageTolerance()
-	figures = append(figures, h.figure("fit.gap_limit", float64(shortest), "s", "the shortest break that one of the circuits rides through", "the home file, its profiles, or the ITIC curve"),
-		h.figure("fit.itic_gap", curve.Ride(0), "s", "no voltage at all is ridden through for so long", curve.Source))
+	figures = append(figures, h.figures.Note("fit.gap_limit", float64(shortest), "s", "the shortest break that one of the circuits rides through", "the home file, its profiles, or the ITIC curve"),
+		h.figures.Note("fit.itic_gap", curve.Ride(0), "s", "no voltage at all is ridden through for so long", curve.Source))
 	switch {
 	case len(harmed) > 0:
 		h.say("gap", Fails, figures, "It takes over after %s, which is too long for %s.", brief(h.Gap), few(harmed))

@@ -111,7 +111,7 @@ func (h *holding) chemistries() []profiles.Chemistry {
 func (h *holding) reserveOf(c profiles.Chemistry) (r Reserve, problem string) {
 	age := h.Ageing(h.Sheet, c)
 	left := age.EndOfLife * age.Temperature
-	efficiency, idle := h.conversion()
+	efficiency, idle := h.drawn()
 	switch curve, ok := NewCurve(h.Runtimes, h.Watts); {
 	case ok:
 		return newPublished(curve, left, h.Energy, efficiency, idle), ""
@@ -124,9 +124,15 @@ func (h *holding) reserveOf(c profiles.Chemistry) (r Reserve, problem string) {
 	return Reserve{}, "its stored energy in Wh, or its runtimes at two loads or more"
 }
 
+// drawn is the [holding.conversion] in numbers.
+func (h *holding) drawn() (efficiency float64, idle units.Watts) {
+	e, i := h.conversion()
+	return e.Value, units.Watts(i.Value)
+}
+
 // packOf is the unit's battery as one module of a kind.
 func (h *holding) packOf(c profiles.Chemistry) Pack {
-	efficiency, idle := h.conversion()
+	efficiency, idle := h.drawn()
 	return h.PackOf(h.Sheet, c, 1, h.home.Outage.Length, efficiency, idle)
 }
 
@@ -134,7 +140,7 @@ func (h *holding) packOf(c profiles.Chemistry) Pack {
 // begin. Sun reaches what is wired in.
 func (h *holding) carries(c profiles.Chemistry, headroom bool) bool {
 	pack := h.packOf(c)
-	efficiency, idle := h.conversion()
+	efficiency, idle := h.drawn()
 	p := outage.Design{Efficiency: efficiency, IdleKW: float64(idle) / 1000, InverterKW: math.Inf(1)}
 	pack.Into(&p, 1)
 	if !headroom {

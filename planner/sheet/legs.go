@@ -3,9 +3,11 @@ package sheet
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"holdover/loads"
 	"holdover/loads/units"
+	"holdover/planner/derive"
 )
 
 // This file holds each leg of a 120/240 V source to what comes on it, running and starting, and keeps shared neutrals off a 120 V
@@ -31,23 +33,23 @@ func (h *holding) checkLegs() {
 	if !two || !known || !h.Has("va") {
 		return // asked for under volts or va
 	}
-	margin := h.home.Assume.PowerMargin
-	limits := h.legLimits(margin)
-	split := h.assigned(limits)
+	whole := h.legRatings()
+	gives := whole.less(h.powerMargin())
+	split := h.assigned(gives.limits())
 	outcome := Fails
 	switch {
 	case split.Stress <= hair:
 		outcome = Holds
-	case h.figures != nil && margin > 0:
-		if without := h.legLimits(0); h.assigned(without).Stress <= hair {
-			outcome, limits, split = HoldsIf, without, h.assigned(without)
+	case h.figures != nil && h.home.Assume.PowerMargin > 0:
+		if without := h.assigned(whole.limits()); without.Stress <= hair {
+			outcome, gives, split = HoldsIf, whole, without
 		}
 	}
-	h.sayLegs(outcome, split, limits)
+	h.sayLegs(outcome, split, gives)
 }
 
 // sayLegs says what the hardest moment on a leg asks of it, in the assignment that asks least.
-func (h *holding) sayLegs(outcome Outcome, split loads.LegSplit, limits loads.LegLimits) {
+func (h *holding) sayLegs(outcome Outcome, split loads.LegSplit, leg legRatings) {
 	at := split.Binds
 	id := "legs"
 	if at.Starter != "" {
@@ -57,14 +59,7 @@ func (h *holding) sayLegs(outcome Outcome, split loads.LegSplit, limits loads.Le
 		h.say(id, outcome, nil, "")
 		return
 	}
-	draws, gives, unit := float64(at.Draw.VA()), float64(at.Draw.VA())/at.Stress, " VA"
-	if at.Real {
-		draws, gives, unit = float64(at.Draw.W()), float64(at.Draw.W())/at.Stress, " W"
-	}
-	if at.Stress == 0 {
-		gives = float64(limits.RunningVA)
-	}
-	figures := h.legFigures(at, draws, gives, unit)
+	figures, draws, gives, unit := h.legFigures(at, leg)
 	switch {
 	case outcome == Holds:
 		h.say(id, outcome, figures, "The hardest moment of a leg is %s: it draws %s%s of the %s%s that it may.", at, number(draws), unit, number(gives), unit)
@@ -77,61 +72,98 @@ func (h *holding) sayLegs(outcome Outcome, split loads.LegSplit, limits loads.Le
 	}
 }
 
-func (h *holding) legFigures(at loads.LegMoment, draws, gives float64, unit string) []string {
-	unit = unit[1:]
-	from := []string{h.given("legs", float64(h.Legs), "legs"), h.given("va", float64(h.VA), "VA")}
-	limit, draw := "fit.leg_"+map[string]string{"VA": "va", "W": "w"}[unit], "load.heavier_leg_"+map[string]string{"VA": "va", "W": "w"}[unit]
-	how := "its rating · share that one leg may give, derated, less the head-room"
-	if at.Starter != "" {
-		limit, draw = "fit.leg_surge_"+map[string]string{"VA": "va", "W": "w"}[unit], "load.leg_start_"+map[string]string{"VA": "va", "W": "w"}[unit]
-		how = "what it gives for a start · share that one leg may give, derated; of an alternator the VA that hold its dip"
+// legFigures puts down what a leg draws in a moment, and what of it there the leg gives.
+func (h *holding) legFigures(at loads.LegMoment, leg legRatings) (figures []string, draws, gives float64, unit string) {
+	draws, unit = float64(at.Draw.VA()), "VA"
+	if at.Real {
+		draws, unit = float64(at.Draw.W()), "W"
 	}
-	return []string{h.figure(limit, gives, unit, how, eachHalf, from...),
-		h.figure(draw, draws, unit, at.String()+", the circuits on the legs as asks least of them", sums, "load.running_va")}
+	limit, draw, nearest := "fit.leg_", "load.heavier_leg_", leg.at(at, h.demand)
+	if at.Starter != "" {
+		limit, draw = "fit.leg_surge_", "load.leg_start_"
+	}
+	kind := strings.ToLower(unit)
+	most := h.figures.Put(limit+kind, unit, nearest, eachHalf)
+	figures = append(derive.IDs(h.given("legs", float64(h.Legs), "legs"), most),
+		h.figures.Note(draw+kind, draws, unit, at.String()+", the circuits on the legs as asks least of them", sums, "load.running_va"))
+	return figures, draws, most.Value, " " + unit
 }
 
-// legLimits is what one leg gives here, its running ratings less a head-room.
-func (h *holding) legLimits(margin float64) loads.LegLimits {
-	share := h.share()
-	derateW, derateVA, _ := h.derate()
-	steadyVA := units.VoltAmps(float64(h.VA) * derateVA * share)
-	steadyW := units.Watts(math.Inf(1))
+// legRatings are what one leg gives here, W and VA: steadily, for a start, and for one that outlasts the seconds of a surge, where the
+// sheet says how long that holds. What has no limit is without end.
+type legRatings struct {
+	w, va, startW, startVA, longW, longVA derive.Term
+	seconds                               units.Seconds
+}
+
+func (h *holding) legRatings() legRatings {
+	share, endless := h.share(), derive.Called("no limit", math.Inf(1))
+	derateW, derateVA := h.derate()
+	r := legRatings{w: endless, va: h.given("va", float64(h.VA), "VA").Times(derateVA).Times(share)}
 	if h.Has("watts") {
-		steadyW = units.Watts(float64(h.Watts) * derateW * share)
+		r.w = h.given("watts", float64(h.Watts), "W").Times(derateW).Times(share)
 	}
-	l := loads.LegLimits{Running: steadyW / units.Watts(1+margin), RunningVA: steadyVA / units.VoltAmps(1+margin), Starting: units.Watts(math.Inf(1)), StartingVA: units.VoltAmps(math.Inf(1))}
-	if !h.Has("surge") || !h.Has("watts") {
-		if l.Starting, l.StartingVA = steadyW, steadyVA; !h.electronic() {
-			l.StartingVA = h.dipVA(steadyVA)
-		}
-		return l
+	r.startW, r.startVA = r.w, r.va
+	surges := h.Has("surge") && h.Has("watts")
+	if surges {
+		surgeW, surgeVA := h.surgeRatings()
+		r.startW, r.startVA = derive.Max(r.w, surgeW.Times(share)), derive.Max(r.va, surgeVA.Times(share))
 	}
-	surgeW, surgeVA := h.surgeRatings()
-	l.Starting, l.StartingVA = max(steadyW, surgeW*units.Watts(share)), max(steadyVA, surgeVA*units.VoltAmps(share))
 	if !h.electronic() {
-		l.StartingVA = h.dipVA(steadyVA)
+		r.startVA = h.dipVA(r.va)
 	}
-	if h.Has("surge_seconds") {
-		l.Seconds, l.Long, l.LongVA = max(h.SurgeTime, leastSeconds), steadyW, min(steadyVA, l.StartingVA)
+	if surges && h.Has("surge_seconds") {
+		r.seconds, r.longW, r.longVA = max(h.SurgeTime, leastSeconds), r.w, r.va
+		if !h.electronic() {
+			r.longVA = derive.Min(r.va, r.startVA)
+		}
 	}
-	return l
+	return r
+}
+
+// less are the same but for a head-room on what runs.
+func (r legRatings) less(margin derive.Term) legRatings {
+	headroom := derive.One.Plus(margin)
+	r.w, r.va = r.w.Over(headroom), r.va.Over(headroom)
+	return r
+}
+
+func (r legRatings) limits() loads.LegLimits {
+	return loads.LegLimits{Running: units.Watts(r.w.Value), RunningVA: units.VoltAmps(r.va.Value), Starting: units.Watts(r.startW.Value), StartingVA: units.VoltAmps(r.startVA.Value),
+		Seconds: r.seconds, Long: units.Watts(r.longW.Value), LongVA: units.VoltAmps(r.longVA.Value)}
+}
+
+// at is the rating that a moment is held to.
+func (r legRatings) at(m loads.LegMoment, d *loads.Demand) derive.Term {
+	w, va := r.w, r.va
+	if m.Starter != "" {
+		w, va = r.startW, r.startVA
+		if l := slices.IndexFunc(d.Loads, func(l loads.Load) bool { return l.Name == m.Starter }); r.seconds > 0 && d.Loads[l].StartTime > r.seconds {
+			w, va = r.longW, r.longVA
+		}
+	}
+	if m.Real {
+		return w
+	}
+	return va
 }
 
 // leastSeconds is how long a surge of no length holds: not at all, s.
 const leastSeconds = 1e-9
 
-// dipVA is the starting VA that dips an alternator of so many VA by as much as is allowed: S·d/(X·(1 − d)).
-func (h *holding) dipVA(rated units.VoltAmps) units.VoltAmps {
+// dipVA is the starting VA that dips an alternator of so many VA by as much as is allowed.
+func (h *holding) dipVA(rated derive.Term) derive.Term {
 	a := h.home.Assume
-	return rated * units.VoltAmps(a.AllowedDip/(a.Reactance*(1-a.AllowedDip)))
+	dip, reactance := h.figures.At("assume.allowed_dip", a.AllowedDip), h.figures.At("assume.reactance", a.Reactance)
+	return rated.Times(dip).Over(reactance.Times(derive.One.Minus(dip)))
 }
 
 // share is what one leg may give of the rating.
-func (h *holding) share() float64 {
+func (h *holding) share() derive.Term {
 	if h.Has("leg_share") {
-		return h.LegShare
+		return h.given("leg_share", h.LegShare, "")
 	}
-	return legShare
+	return derive.Number(legShare)
 }
 
 // A stressed assignment is the best under limits of a proportion, of a source that gives 1 VA on a leg.
@@ -181,7 +213,7 @@ func (d *Duty) LegsOn(s Sheet) (split loads.LegSplit, ok bool) {
 		return split, false
 	}
 	h := d.holding(s, Place{Part: House}, nil)
-	return h.assigned(h.legLimits(d.Home.Assume.PowerMargin)), true
+	return h.assigned(h.legRatings().less(h.powerMargin()).limits()), true
 }
 
 // sharedNeutrals lists the pairs of a shared neutral of which a half at least is to be served: the halves of a pair move together,

@@ -5,6 +5,7 @@ import (
 	"holdover/loads/home"
 	"holdover/loads/units"
 	"holdover/planner/battery"
+	"holdover/planner/derive"
 	"holdover/planner/outage"
 	"holdover/profiles"
 )
@@ -68,13 +69,23 @@ func (d *Duty) Ageing(s Sheet, c profiles.Chemistry) battery.Ageing {
 	if c.Name == a.Chemistry {
 		age.DepthOfDischarge, age.EndOfLife, age.Peukert = a.DepthOfDischarge, a.EndOfLife, a.Peukert
 		if d.Home.Given("assume.battery_temperature_factor") {
-			age.Temperature = a.TemperatureFactor
+			age.Temperature, age.Stated = a.TemperatureFactor, true
 		}
 	}
 	if s.Has("capacity_left") {
 		age.EndOfLife = s.Left
 	}
 	return age
+}
+
+// SizeBattery works out the battery of the kind that the home assumes which would carry the circuits alone, behind an inverter of an
+// efficiency and an idle draw, W, and puts it down.
+func (d *Duty) SizeBattery(f *derive.Figures, efficiency, idle derive.Term) (nameplate, modules derive.Term) {
+	a := d.Home.Assume
+	chemistry, _ := profiles.FindChemistry(a.Chemistry)
+	return battery.Size(f, battery.Wanted{Energy: f.At("load.energy_wh", float64(d.Demand.Energy)), Running: f.At("load.running_w", float64(d.Demand.RunningW)),
+		Length: f.At("outage.length", float64(d.Home.Outage.Length)), Efficiency: efficiency, Idle: idle, Margin: f.At("assume.energy_margin", a.EnergyMargin),
+		Module: f.At("assume.module", float64(a.Module)), Hourly: d.Demand.Hourly, Start: d.Demand.Start}, d.Ageing(Sheet{}, chemistry))
 }
 
 // Bears says whether a kind of battery may be discharged and charged where a home has it. The place is the coldest that it gets in

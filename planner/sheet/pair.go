@@ -3,7 +3,6 @@ package sheet
 import (
 	"holdover/loads/home"
 	"holdover/planner/derive"
-	"holdover/planner/site"
 	"holdover/profiles"
 )
 
@@ -17,11 +16,11 @@ type Pair struct {
 
 // pairs holds every generator to every ups that it might feed: is the ups content with that wave and frequency, and is the
 // generator large enough for the way a ups draws?
-func pairs(gear []home.Gear, rating site.Rating) (out []Pair) {
+func (d *Duty) pairs(gear []home.Gear) (out []Pair) {
 	for _, g := range gear {
 		for _, u := range gear {
 			if g.Kind == home.Generator && u.Kind == home.UPS {
-				p := &pair{g: g, u: u, rating: rating, holding: holding{figures: &derive.Figures{}}}
+				p := &pair{g: g, u: u, holding: holding{Duty: d, figures: derive.Over(d.written())}}
 				p.checkDistortion()
 				p.checkFrequency()
 				p.checkSize()
@@ -34,13 +33,12 @@ func pairs(gear []home.Gear, rating site.Rating) (out []Pair) {
 
 type pair struct {
 	holding
-	g, u   home.Gear
-	rating site.Rating
+	g, u home.Gear
 }
 
-// of writes a figure of one of the two sheets.
-func (p *pair) of(gear home.Gear, key string, value float64, unit string) string {
-	return p.figure(string(gear.Kind)+"."+key, value, unit, "given: "+docOf(key), "spec sheet of "+gear.Name)
+// on puts down a figure of one of the two sheets.
+func (p *pair) on(gear home.Gear, key string, value float64, unit string) derive.Term {
+	return p.givenBy("spec sheet of "+gear.Name, string(gear.Kind), key, value, unit)
 }
 
 func (p *pair) askOf(id string, gear home.Gear, what string) {
@@ -56,9 +54,9 @@ func (p *pair) checkDistortion() {
 	case !p.u.Has("accepts_distortion"):
 		p.askOf("distortion", p.u, "the distortion that it accepts at its input")
 	case share > p.u.Accepts*hair:
-		p.say("distortion", Fails, []string{id, p.of(p.u, "accepts_distortion", p.u.Accepts, "")}, "%s gives a wave distorted by %s; %s accepts %s and would stay on its battery.", p.g.Name, percent(share), p.u.Name, percent(p.u.Accepts))
+		p.say("distortion", Fails, append([]string{id}, derive.IDs(p.on(p.u, "accepts_distortion", p.u.Accepts, ""))...), "%s gives a wave distorted by %s; %s accepts %s and would stay on its battery.", p.g.Name, percent(share), p.u.Name, percent(p.u.Accepts))
 	default:
-		p.say("distortion", Holds, []string{id, p.of(p.u, "accepts_distortion", p.u.Accepts, "")}, "A wave distorted by %s; %s is accepted.", percent(share), percent(p.u.Accepts))
+		p.say("distortion", Holds, append([]string{id}, derive.IDs(p.on(p.u, "accepts_distortion", p.u.Accepts, ""))...), "A wave distorted by %s; %s is accepted.", percent(share), percent(p.u.Accepts))
 	}
 }
 
@@ -73,7 +71,7 @@ func (p *pair) checkFrequency() {
 		if p.g.HertzSwing > p.u.AcceptsHz {
 			outcome, verb = Fails, "beyond what is accepted, so that the ups would go back and forth to its battery"
 		}
-		figures := []string{p.of(p.g, "hertz_swing", float64(p.g.HertzSwing), "Hz"), p.of(p.u, "accepts_hertz", float64(p.u.AcceptsHz), "Hz")}
+		figures := derive.IDs(p.on(p.g, "hertz_swing", float64(p.g.HertzSwing), "Hz"), p.on(p.u, "accepts_hertz", float64(p.u.AcceptsHz), "Hz"))
 		p.say("hertz", outcome, figures, "The frequency strays by %s Hz, %s (%s Hz).", number(float64(p.g.HertzSwing)), verb, number(float64(p.u.AcceptsHz)))
 	}
 }
@@ -88,11 +86,12 @@ func (p *pair) checkSize() {
 		p.askOf("size", lacks, "its volt-amps")
 		return
 	}
-	ratio := float64(p.g.VA) * p.rating.Alternator / float64(p.u.VA)
-	id := p.figure("pair.size_ratio", ratio, "", "generator VA · alternator derate / ups VA", rule.Source, p.of(p.g, "va", float64(p.g.VA), "VA"), p.of(p.u, "va", float64(p.u.VA), "VA"))
+	generator, ups := p.on(p.g, "va", float64(p.g.VA), "VA"), p.on(p.u, "va", float64(p.u.VA), "VA")
+	size := p.figures.Put("pair.size_ratio", "", generator.As("generator VA", generator.Value).Times(p.figures.At("site.alternator_derate", p.Rating.Alternator)).Over(ups.As("ups VA", ups.Value)), rule.Source)
+	ratio := size.Value
 	outcome := Holds
 	if ratio*hair < rule.Ratio {
 		outcome = Fails
 	}
-	p.say("size", outcome, []string{id}, "The generator is %s times the ups here; %s times or more are wanted.", number(ratio), number(rule.Ratio))
+	p.say("size", outcome, derive.IDs(size), "The generator is %s times the ups here; %s times or more are wanted.", number(ratio), number(rule.Ratio))
 }

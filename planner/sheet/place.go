@@ -33,7 +33,7 @@ func (h *holding) checkClearance() {
 	if has < rule.Feet-1e-9 {
 		outcome = Fails
 	}
-	h.say("place", outcome, []string{h.assumed("site.generator_clearance", float64(h.home.Site.Clearance), "m")}, "It would stand %s from the nearest opening; %s at least %s.",
+	h.say("place", outcome, []string{"site.generator_clearance"}, "It would stand %s from the nearest opening; %s at least %s.",
 		feet(has), feet(rule.Feet), rule.Why)
 }
 

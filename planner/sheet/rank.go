@@ -30,7 +30,7 @@ func (u Unit) Says(outcomes ...Outcome) []string { return Said(u.Checks, outcome
 
 // Unit holds one unit of gear to a duty, to carry its circuits.
 func (d *Duty) Unit(gear home.Gear) Unit {
-	h := d.held(Sheet{Gear: gear}, Place{Part: House}, &derive.Figures{})
+	h := d.held(Sheet{Gear: gear}, Place{Part: House}, derive.Over(d.written()))
 	h.checkPrice()
 	u := Unit{Gear: gear, Part: House, Verdict: VerdictOf(h.findings), Checks: h.findings, Sheet: h.figures, Price: h.total, Priced: h.hasPrice}
 	if h.reserve != nil {
@@ -92,7 +92,7 @@ func (d *Duty) Rank(gear []home.Gear) (Report, error) {
 		r.Units = append(r.Units, d.Unit(g))
 	}
 	rank(r.Units)
-	r.Pairs = pairs(gear, d.Rating)
+	r.Pairs = d.pairs(gear)
 	return r, nil
 }
 

@@ -3,6 +3,8 @@ package sheet
 import (
 	"fmt"
 
+	"holdover/loads/units"
+	"holdover/planner/derive"
 	"holdover/profiles"
 )
 
@@ -11,37 +13,30 @@ func (h *holding) addRuntime(b bounds, r Reserve) []string {
 	from := append([]string{"load.running_w", "outage.length"}, h.addLeft(r)...)
 	efficiency, idle := h.conversion()
 	if r.Published != nil || h.Has("energy") {
-		from = append(from, h.conversionFigure("efficiency", "assume.inverter_efficiency", efficiency, ""), h.conversionFigure("idle", "assume.inverter_idle", float64(idle), "W"))
+		from = append(from, derive.IDs(efficiency, idle)...)
 	}
-	how := fmt.Sprintf("Wh · depth of discharge · share left · rate factor / (P/%.3g + %s)", efficiency, watts(idle))
+	how := fmt.Sprintf("Wh · depth of discharge · share left · rate factor / (P/%.3g + %s)", efficiency.Value, watts(units.Watts(idle.Value)))
 	source := "energy balance; depth of discharge, and Peukert's law at the mean draw for lead-acid, by the battery's kind"
 	if r.Published != nil {
-		how = fmt.Sprintf("a power law between the published points; below the lightest, %s, as much energy as there, (P/%.3g + %s)·t", watts(r.Published.Lightest()), efficiency, watts(idle))
+		how = fmt.Sprintf("a power law between the published points; below the lightest, %s, as much energy as there, (P/%.3g + %s)·t", watts(r.Published.Lightest()), efficiency.Value, watts(units.Watts(idle.Value)))
 		source = "the maker's own points; a battery with a share s left lasts at P as a new one at P/s"
-		from = append(from, h.given("watts", float64(h.Watts), "W"))
+		from = append(from, derive.IDs(h.given("watts", float64(h.Watts), "W"))...)
 	}
 	if h.Has("energy") {
-		from = append(from, h.given("energy", float64(h.Energy), "Wh"))
+		from = append(from, derive.IDs(h.given("energy", float64(h.Energy), "Wh"))...)
 		if r.Published != nil {
 			how += "; never more than the stated Wh · share left"
 		}
 	}
 	how += "; " + h.useHow()
-	return []string{
-		h.figure("fit.runtime_h", float64(b.runtime), "h", how, source, from...),
-		h.figure("fit.runtime_throughout_h", float64(r.Hours(h.demand.RunningW)), "h", "the same with everything on throughout", source, from...),
-		h.figure("fit.runtime_sure_h", float64(b.sure), "h", "the same, but a lighter load than the lightest published lasts no longer than that for sure", source, from...),
-		h.figure("fit.runtime_best_h", float64(b.best), "h", "the kindest reading: the draw spread evenly over each hour, and the kindest battery where the sheet does not name its kind", source, from...),
-		h.figure("fit.spare_h", float64(b.runtime-h.home.Outage.Length), "h", "runtime less the outage", "", "fit.runtime_h", "outage.length"),
+	figures := []string{
+		h.figures.Note("fit.runtime_h", float64(b.runtime), "h", how, source, from...),
+		h.figures.Note("fit.runtime_throughout_h", float64(r.Hours(h.demand.RunningW)), "h", "the same with everything on throughout", source, from...),
+		h.figures.Note("fit.runtime_sure_h", float64(b.sure), "h", "the same, but a lighter load than the lightest published lasts no longer than that for sure", source, from...),
+		h.figures.Note("fit.runtime_best_h", float64(b.best), "h", "the kindest reading: the draw spread evenly over each hour, and the kindest battery where the sheet does not name its kind", source, from...),
 	}
-}
-
-// conversionFigure writes one figure of the way from the battery to the outlet: the sheet's, or else the plan's.
-func (h *holding) conversionFigure(key, otherwise string, value float64, unit string) string {
-	if h.Has(key) {
-		return h.given(key, value, unit)
-	}
-	return h.assumed(otherwise, value, unit)
+	spare := h.figures.Term("fit.runtime_h").Minus(h.figures.Term("outage.length"))
+	return append(figures, derive.IDs(h.figures.Put("fit.spare_h", "h", spare, ""))...)
 }
 
 func (h *holding) useHow() string {
@@ -53,7 +48,6 @@ func (h *holding) useHow() string {
 
 // addLeft writes what age and cold leave of the battery. Where its kind is not known, that of the worst is taken.
 func (h *holding) addLeft(r Reserve) []string {
-	space := h.assumed("site.battery_space", float64(h.home.Site.BatterySpace), "°C")
 	how := "share left when it is retired, by the battery's kind · share that this temperature leaves"
 	if h.Has("capacity_left") {
 		how = "share of its new capacity that the sheet gives · share that this temperature leaves"
@@ -64,7 +58,7 @@ func (h *holding) addLeft(r Reserve) []string {
 	} else {
 		how += "; the sheet does not name its kind, so the one that leaves the least runtime is taken"
 	}
-	return []string{h.figure("fit.capacity_left", r.Left, "", how, source, space)}
+	return []string{h.figures.Note("fit.capacity_left", r.Left, "", how, source, "site.battery_space")}
 }
 
 // checkCold holds the battery's place to what its kind bears.
@@ -79,7 +73,7 @@ func (h *holding) checkCold() {
 	if !discharge && !charge {
 		return
 	}
-	figures := []string{h.assumed("site.battery_space", at, "°C")}
+	figures := []string{"site.battery_space"}
 	place, c := degrees{h.home, at}, kinds[0]
 	switch {
 	case len(kinds) > 1:

@@ -7,6 +7,7 @@ import (
 
 	"holdover/loads"
 	"holdover/loads/home"
+	"holdover/planner/derive"
 	"holdover/profiles"
 )
 
@@ -19,24 +20,25 @@ const waveSource = "Fourier series of a wave at +V, 0 and −V; dead time is the
 func (h *holding) distortion() (share float64, known bool, id string) {
 	switch {
 	case h.Has("distortion"):
-		return h.Distortion, true, h.given("distortion", h.Distortion, "")
+		h.given("distortion", h.Distortion, "")
+		return h.Distortion, true, "sheet.distortion"
 	case h.Wave == home.Square:
-		return SteppedDistortion(0), true, h.figure("fit.distortion", SteppedDistortion(0), "", "√((Vrms/V1rms)² − 1) of a square wave", waveSource)
+		return SteppedDistortion(0), true, h.figures.Note("fit.distortion", SteppedDistortion(0), "", "√((Vrms/V1rms)² − 1) of a square wave", waveSource)
 	case h.Wave == home.Stepped && h.Has("dead_time"):
-		from := h.given("dead_time", h.DeadTime, "")
+		h.given("dead_time", h.DeadTime, "")
 		share := SteppedDistortion(h.DeadTime)
-		return share, true, h.figure("fit.distortion", share, "", "√((Vrms/V1rms)² − 1) at this dead time", waveSource, from)
+		return share, true, h.figures.Note("fit.distortion", share, "", "√((Vrms/V1rms)² − 1) at this dead time", waveSource, "sheet.dead_time")
 	case h.Wave == home.Stepped:
 		dead, least := LeastDistortion()
 		how := fmt.Sprintf("the least that any stepped wave has, at a dead time of %.3g of each half cycle; the sheet does not give its own", dead)
-		return least, false, h.figure("fit.least_distortion", least, "", how, waveSource)
+		return least, false, h.figures.Note("fit.least_distortion", least, "", how, waveSource)
 	}
 	return 0, false, ""
 }
 
 func (h *holding) checkWave() {
 	need, rule := h.demand.SineFor, profiles.Fit().SineDistortion
-	limit := h.figure("fit.sine_distortion_limit", rule.Share, "", "the most that counts as a sine wave", rule.Source)
+	limit := h.figures.Note("fit.sine_distortion_limit", rule.Share, "", "the most that counts as a sine wave", rule.Source)
 	if h.Wave == "" {
 		if minds := append(slices.Clone(need), corrected(h.demand)...); len(minds) > 0 {
 			h.ask("wave", "its wave: sine, stepped or square", fmt.Sprintf("It matters to %s.", few(slices.Compact(minds))))
@@ -101,7 +103,7 @@ func (h *holding) checkVolts() {
 		return
 	}
 	rule := profiles.Fit().Volts
-	id := h.given("volts", float64(h.Volts), "V")
+	figures := derive.IDs(h.given("volts", float64(h.Volts), "V"))
 	two, known := h.TwoLegs()
 	var wrong, onLeg []string
 	for i := range h.demand.Loads {
@@ -117,13 +119,13 @@ func (h *holding) checkVolts() {
 	}
 	switch {
 	case len(wrong) > 0:
-		h.say("volts", Fails, []string{id}, "It gives %s V; %s cannot run on it.", number(float64(h.Volts)), few(wrong))
+		h.say("volts", Fails, figures, "It gives %s V; %s cannot run on it.", number(float64(h.Volts)), few(wrong))
 	case len(onLeg) > 0 && !known:
 		h.ask("volts", fmt.Sprintf("whether it gives 120 V on each of two legs (legs: 2) or %s V alone (legs: 1)", number(float64(h.Volts))), fmt.Sprintf("%s %s 120 V.", few(onLeg), verb(onLeg, "is", "are")))
 	case len(onLeg) > 0 && !two:
-		h.say("volts", Fails, []string{id}, "It gives %s V on one pair of wires, without 120 V legs; %s %s 120 V.", number(float64(h.Volts)), few(onLeg), verb(onLeg, "is", "are"))
+		h.say("volts", Fails, figures, "It gives %s V on one pair of wires, without 120 V legs; %s %s 120 V.", number(float64(h.Volts)), few(onLeg), verb(onLeg, "is", "are"))
 	default:
-		h.say("volts", Holds, []string{id}, "%s V is what the circuits take.", number(float64(h.Volts)))
+		h.say("volts", Holds, figures, "%s V is what the circuits take.", number(float64(h.Volts)))
 	}
 }
 
@@ -134,7 +136,7 @@ func (h *holding) checkHertz() {
 		h.ask("hertz", "its output frequency", fmt.Sprintf("%s Hz is wanted here.", number(want)))
 		return
 	}
-	figures := []string{h.given("hertz", float64(h.Frequency), "Hz"), h.figure("fit.hertz_wanted", want, "Hz", "the frequency of the service", rule.HertzSource)}
+	figures := append(derive.IDs(h.given("hertz", float64(h.Frequency), "Hz")), h.figures.Note("fit.hertz_wanted", want, "Hz", "the frequency of the service", rule.HertzSource))
 	if math.Abs(float64(h.Frequency)/want-1) > rule.Hertz.Share {
 		h.say("hertz", Fails, figures, "It gives %s Hz; %s Hz is wanted, within %s.", number(float64(h.Frequency)), number(want), percent(rule.Hertz.Share))
 		return

@@ -17,8 +17,8 @@ func (h *holding) checkTransfer() {
 		h.sayMet("transfer", nil, "%s, which is not known here.", sentence(want.Why))
 		return
 	}
-	derateW, derateVA, _ := h.derate()
-	kVA, kW := float64(h.VA)*derateVA/1000, float64(h.Watts)*derateW/1000
+	derateW, derateVA := h.derate()
+	kVA, kW := float64(h.VA)*derateVA.Value/1000, float64(h.Watts)*derateW.Value/1000
 	if !h.Has("va") || !h.Has("watts") {
 		return // asked for under va or watts
 	}
@@ -26,7 +26,7 @@ func (h *holding) checkTransfer() {
 	if want.Met(kVA, kW) {
 		outcome = Holds
 	}
-	id := h.figure("fit.transfer_va", float64(want.VA), "VA", want.Why, want.Rule.Source())
+	id := h.figures.Note("fit.transfer_va", float64(want.VA), "VA", want.Why, want.Rule.Source())
 	h.say("transfer", outcome, []string{id}, "By %s transfer it must give %s VA: %s. It gives %s kVA and %s kW here (%s).", way, number(want.VA), want.Why, number(kVA), number(kW), want.Rule.Source())
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"holdover/loads/home"
 	"holdover/loads/units"
+	"holdover/planner/derive"
 )
 
 func watts(w units.Watts) string        { return units.Format(float64(w)) + " W" }
@@ -55,11 +56,7 @@ func (b brief) String() string {
 type few []string
 
 func (f few) String() string {
-	const most = 4
-	if len(f) <= most {
-		return strings.Join(f, ", ")
-	}
-	return fmt.Sprintf("%s and %d more", strings.Join(f[:most], ", "), len(f)-most)
+	return derive.Names(f, 4)
 }
 
 // verb is the form of a verb that goes with so many names.

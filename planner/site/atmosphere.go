@@ -8,19 +8,18 @@ import (
 	"math"
 
 	"holdover/loads/units"
+	"holdover/planner/derive"
 )
 
 // earthRadiusM is the standard's nominal radius for turning geometric into geopotential altitude, m.
 const earthRadiusM = 6356766
 
-// PressureKPa is the pressure of the US Standard Atmosphere 1976 (ISO 2533 has the same) at a geometric elevation within
-// the troposphere, -1 to 11 km, in kPa.
-//
-//	H = R·z/(R + z);  T = 288.15 − 0.0065·H;  p = 101.325·(T/288.15)^5.25588
-func PressureKPa(elevation units.Metres) float64 {
-	z := float64(elevation)
-	geopotential := earthRadiusM * z / (earthRadiusM + z)
-	return 101.325 * math.Pow(1-0.0065*geopotential/288.15, 5.25588)
+// PressureKPa is the pressure of the US Standard Atmosphere 1976 (ISO 2533 has the same) at a geometric elevation in m within the
+// troposphere, -1 to 11 km, in kPa.
+func PressureKPa(elevation derive.Term) derive.Term {
+	h := elevation.As("H", earthRadiusM*elevation.Value/(earthRadiusM+elevation.Value))
+	ratio := derive.One.Minus(derive.Number(0.0065).Times(h).Over(derive.Number(288.15)))
+	return derive.Number(101.325).Times(ratio.To(derive.Number(5.25588))).With("at geopotential height H")
 }
 
 // SaturationKPa is the saturation vapour pressure of water at a temperature, kPa.

@@ -1,11 +1,13 @@
 package site
 
 import (
+	"fmt"
 	"math"
 
 	"holdover/loads"
 	"holdover/loads/home"
 	"holdover/loads/units"
+	"holdover/planner/derive"
 	"holdover/profiles"
 )
 
@@ -28,78 +30,81 @@ type Conditions struct {
 	ChargeCoolant units.Celsius // only for engines with a charge-air cooler
 }
 
-// PowerAdjustment is α of ISO 3046-1, the power an engine has here over its power at reference conditions, before any cap,
-// and the k it comes from. mechanicalEfficiency is η_m, 0.5..1.
-//
-//	α = k − 0.7·(1 − k)·(1/η_m − 1)
-//	k = ((p_x − a·φ_x·p_sx)/(p_r − a·φ_r·p_sr))^m · (T_r/T_x)^n · (T_cr/T_cx)^q
-func PowerAdjustment(e profiles.Engine, c Conditions, mechanicalEfficiency float64) (alpha, k float64) {
+// PowerAdjustment is α of ISO 3046-1, the power an engine has here over its power at reference conditions, before any cap, and the k
+// it comes from: the powers m, n and q of dry pressure, air and charge coolant, each over its reference. The mechanical efficiency
+// is 0.5..1.
+func PowerAdjustment(e profiles.Engine, c Conditions, mechanical derive.Term) (alpha, k derive.Term) {
 	dryHere := c.PressureKPa - e.A*c.Humidity*SaturationKPa(c.Air)
 	dryReference := referenceKPa - e.A*referenceHumidity*SaturationKPa(referenceK-273.15)
-	k = math.Pow(dryHere/dryReference, e.M) *
-		math.Pow(referenceK/(float64(c.Air)+273.15), e.N) *
-		math.Pow(referenceK/(float64(c.ChargeCoolant)+273.15), e.Q)
-	return k - 0.7*(1-k)*(1/mechanicalEfficiency-1), k
+	k = derive.Called("k", math.Pow(dryHere/dryReference, e.M)*
+		math.Pow(referenceK/(float64(c.Air)+273.15), e.N)*
+		math.Pow(referenceK/(float64(c.ChargeCoolant)+273.15), e.Q),
+		"site.pressure_kpa", "site.vapour_kpa", "site.humidity", "site.air_c", "assume.engine")
+	friction := derive.Number(0.7).Times(derive.One.Minus(k)).Times(derive.One.Over(mechanical).Minus(derive.One))
+	return k.Minus(friction), k
 }
 
-// RuleOfThumb is the usual one for small engines: 3.5 % for each 1000 ft, and 1 % for each 10 °F above 77 °F, the two
-// factors multiplied. Common practice, no source.
-func RuleOfThumb(elevation units.Metres, air units.Celsius) float64 {
-	thousandFeet := max(0, units.Length.In(float64(elevation), "ft")/1000)
-	tensF := max(0, (units.Temperature.In(float64(air), "F")-77)/10)
-	return max(least, (1-0.035*thousandFeet)*(1-0.01*tensF))
+// RuleOfThumb is the usual one for small engines. Common practice, no source.
+func RuleOfThumb(elevation, air derive.Term) derive.Term {
+	high := elevation.As("height in 1000 ft", max(0, units.Length.In(elevation.Value, "ft")/1000))
+	hot := air.As("each 10 °F above 77 °F", max(0, (units.Temperature.In(air.Value, "F")-77)/10))
+	return held(lost(0.035, high).Times(lost(0.01, hot)))
 }
 
-// Alternator is 1 % for each 100 m above 1000 m and 1 % for each K above 40 °C, the two factors multiplied. Common
-// practice among makers, no source.
-func Alternator(elevation units.Metres, air units.Celsius) float64 {
-	high := max(0, (float64(elevation)-1000)/100)
-	hot := max(0, float64(air)-40)
-	return max(least, (1-0.01*high)*(1-0.01*hot))
+// Alternator is what its air leaves of one. Common practice among makers, no source.
+func Alternator(elevation, air derive.Term) derive.Term {
+	high := elevation.As("each 100 m above 1000 m", max(0, (elevation.Value-1000)/100))
+	hot := air.As("each K above 40 °C", max(0, air.Value-40))
+	return held(lost(0.01, high).Times(lost(0.01, hot)))
 }
 
-// Inverter is full output up to the knee, then falling by a share for each K. Common practice, no source; the maker's
-// curve goes first.
-func Inverter(air, knee units.Celsius, lostPerK float64) float64 {
-	return max(least, 1-lostPerK*max(0, float64(air-knee)))
+// Inverter is full output up to the knee, then less for each K. Common practice, no source; the maker's curve goes first.
+func Inverter(air, knee, lostPerK derive.Term) derive.Term {
+	return held(derive.One.Minus(lostPerK.Times(derive.Max(derive.Number(0), air.Minus(knee)))))
 }
 
-// A Rating is what a home's site does to the machines on it.
-type Rating struct {
-	Air         units.Celsius // air temperature machines outdoors are derated for
-	PressureKPa float64
-	VapourKPa   float64 // saturation pressure at Air
-	K           float64 // of ISO 3046-1
-	ISO         float64 // α, capped at 1
-	Thumb       float64 // the rule of thumb
-	Engine      float64 // the one in force
-	Alternator  float64
-	Inverter    float64
+func lost(share float64, each derive.Term) derive.Term {
+	return derive.One.Minus(derive.Number(share).Times(each))
 }
 
-// Rate works out the deratings of a home. More power than rated is never claimed.
-func Rate(house *home.Home) Rating {
+func held(factor derive.Term) derive.Term { return derive.Max(derive.Number(least), factor) }
+
+// A Rating is what a home's site leaves of the machines on it, as shares of their ratings.
+type Rating struct{ Engine, Alternator, Inverter float64 }
+
+// Rate works out the deratings of a home and puts them down. More power than rated is never claimed.
+func Rate(f *derive.Figures, house *home.Home) Rating {
 	s, a := house.Site, house.Assume
-	r := Rating{Air: loads.DesignHigh(s, house.Outage.Season), PressureKPa: PressureKPa(s.Elevation)}
-	r.VapourKPa = SaturationKPa(r.Air)
-	coolant := r.Air
+	elevation, knee := f.At("site.elevation", float64(s.Elevation)), f.At("assume.inverter_knee", float64(a.InverterKnee))
+	pressure := f.Put("site.pressure_kpa", "kPa", PressureKPa(elevation), "US Standard Atmosphere 1976, ISO 2533")
+	air := f.Add(derive.Figure{ID: "site.air_c", Value: float64(loads.DesignHigh(s, house.Outage.Season)), Unit: "°C", From: []string{"outage.season", "site.hottest", "site.coldest", "site.daily_range"},
+		How: "air temperature machines are derated for: the hottest in summer, coldest + daily range in winter, the mean of the two in mild seasons"})
+	at := Conditions{pressure.Value, units.Celsius(air.Value), s.Humidity, units.Celsius(air.Value)}
 	if _, given := house.Origin("assume.charge_coolant"); given {
-		coolant = a.ChargeCoolant
+		at.ChargeCoolant = a.ChargeCoolant
 	}
+	f.Note("site.vapour_kpa", SaturationKPa(at.Air), "kPa", "saturation vapour pressure at the air temperature", "IAPWS-95 auxiliary equation; below 0 °C IAPWS R14 over ice", "site.air_c")
 	engine, _ := profiles.FindEngine(a.Engine)
-	conditions := Conditions{r.PressureKPa, r.Air, s.Humidity, coolant}
-	r.ISO, r.K = PowerAdjustment(engine, conditions, a.MechanicalEfficiency)
-	r.ISO = min(1, max(least, r.ISO))
-	r.Thumb = RuleOfThumb(s.Elevation, r.Air)
-	switch a.EngineDerate.Method {
-	case home.RuleOfThumb:
-		r.Engine = r.Thumb
-	case home.Stated:
-		r.Engine = a.EngineDerate.Factor
-	default:
-		r.Engine = r.ISO
+	alpha, k := PowerAdjustment(engine, at, f.At("assume.mechanical_efficiency", a.MechanicalEfficiency))
+	iso := derive.Min(derive.One, held(alpha)).With(fmt.Sprintf("with k = %.4f", k.Value))
+	iso = f.Put("site.engine_derate_iso", "", iso, "ISO 3046-1 power adjustment")
+	thumb := f.Put("site.engine_derate_thumb", "", RuleOfThumb(elevation, air), "common practice, no source")
+	return Rating{
+		Engine:     f.Add(engineInForce(a.EngineDerate, iso.Value, thumb.Value)).Value,
+		Alternator: f.Put("site.alternator_derate", "", Alternator(elevation, air), "common practice among makers, no source").Value,
+		Inverter: f.Put("site.inverter_derate", "", Inverter(f.At("site.inverter_space", float64(s.InverterSpace)), knee, f.At("assume.inverter_derate_per_k", a.InverterDerate)),
+			"common practice, no source; the maker's curve goes first").Value,
 	}
-	r.Alternator = Alternator(s.Elevation, r.Air)
-	r.Inverter = Inverter(s.InverterSpace, a.InverterKnee, a.InverterDerate)
-	return r
+}
+
+// engineInForce is the figure of the method that the home asks for, which says what the others would have given.
+func engineInForce(asked home.EngineDerate, iso, thumb float64) derive.Figure {
+	f := derive.Figure{ID: "site.engine_derate", Value: iso, How: fmt.Sprintf("by ISO 3046-1; the rule of thumb gives %.3f", thumb), From: []string{"site.engine_derate_iso", "assume.engine_derate"}, Source: "ISO 3046-1"}
+	switch asked.Method {
+	case home.RuleOfThumb:
+		f.Value, f.How, f.From[0], f.Source = thumb, fmt.Sprintf("by the rule of thumb, as asked; ISO 3046-1 gives %.3f", iso), "site.engine_derate_thumb", "common practice, no source"
+	case home.Stated:
+		f.Value, f.How, f.From, f.Source = asked.Factor, fmt.Sprintf("the maker's own figure, as given; ISO 3046-1 gives %.3f, the rule of thumb gives %.3f", iso, thumb), f.From[1:], "the maker's documents"
+	}
+	return f
 }

@@ -46,14 +46,16 @@ func (p *Plan) addHouse(house *home.Home, d *loads.Demand) {
 		return
 	}
 	outdoors := loads.Outdoors(house.Site, house.Outage.Season)
-	from := []string{derive.Input(p.Sheet, house, "home.heat_loss", float64(p.House.Loss), "W/K"), derive.Input(p.Sheet, house, "home.heat_capacity", float64(p.House.Capacity), "Wh/K"),
-		derive.Input(p.Sheet, house, "home.gains", float64(p.House.Gains), "W"), derive.Input(p.Sheet, house, "home.indoors", float64(house.House.Indoors), "°C")}
-	p.Sheet.Add(derive.Figure{ID: "waiting.time_constant_h", Value: float64(p.House.TimeConstant()), Unit: "h", How: "heat capacity / heat loss", From: from[:2], Source: lumped})
+	from := []string{"waiting.time_constant_h", "home.heat_loss", "home.gains", "home.indoors"}
+	loss, capacity := p.Sheet.Input(house, "home.heat_loss"), p.Sheet.Input(house, "home.heat_capacity")
+	p.Sheet.Input(house, "home.gains")
+	p.Sheet.Input(house, "home.indoors")
+	p.Sheet.Put("waiting.time_constant_h", "h", capacity.Over(loss), lumped)
 	for _, l := range profiles.WarmthLevels() {
 		level := Level{At: units.Celsius(l.C), Means: l.Means, Source: l.Source}
 		level.After, level.Falls = p.House.HoursTo(level.At, outdoors, d.Start)
 		p.Levels = append(p.Levels, level)
-		f := derive.Figure{ID: fmt.Sprintf("waiting.house_to_%gc_h", l.C), Value: float64(level.After), Unit: "h", From: append(from, "waiting.time_constant_h"), Source: lumped,
+		f := derive.Figure{ID: fmt.Sprintf("waiting.house_to_%gc_h", l.C), Value: float64(level.After), Unit: "h", From: from, Source: lumped,
 			How: fmt.Sprintf("time for the unheated house to fall to %g °C, %s: T runs to outdoors + gains/loss as e^(−t/τ), hour by hour of the design day", l.C, l.Means)}
 		if !level.Falls {
 			f.Word = "never"
@@ -81,13 +83,10 @@ func (p *Plan) addTurns(house *home.Home) {
 	for _, r := range t.Rounds {
 		from = append(from, fmt.Sprintf("waiting.circuit_%d_h", r.Index+1))
 	}
-	p.Sheet.Add(derive.Figure{ID: "turns.energy_wh", Value: float64(t.Energy), Unit: "Wh", From: from,
-		How: fmt.Sprintf("running W of each circuit over its turns, one at a time, in slots of %s min", t.slotText()), Source: searchSource})
-	p.Sheet.Add(derive.Figure{ID: "turns.least_wh", Value: float64(t.Bound), Unit: "Wh", From: from, Source: searchSource,
-		How: "no timetable in such slots takes less: each circuit on as late and as little as its own wait allows"})
-	a := house.Assume
-	p.Sheet.Add(derive.Figure{ID: "turns.battery_wh", Value: float64(t.Energy) / a.InverterEfficiency, Unit: "Wh", How: "energy of the turns / inverter efficiency: what they take from the battery",
-		From: []string{"turns.energy_wh", derive.Input(p.Sheet, house, "assume.inverter_efficiency", a.InverterEfficiency, "")}})
+	p.Sheet.Note("turns.energy_wh", float64(t.Energy), "Wh", fmt.Sprintf("running W of each circuit over its turns, one at a time, in slots of %s min", t.slotText()), searchSource, from...)
+	p.Sheet.Note("turns.least_wh", float64(t.Bound), "Wh", "no timetable in such slots takes less: each circuit on as late and as little as its own wait allows", searchSource, from...)
+	taken := p.Sheet.Term("turns.energy_wh").Over(p.Sheet.Input(house, "assume.inverter_efficiency"))
+	p.Sheet.Put("turns.battery_wh", "Wh", taken.With("which is what they take from the battery"), "")
 }
 
 const searchSource = "rules of thumb, then a search of every timetable in slots of 5 min"
