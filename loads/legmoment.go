@@ -47,6 +47,7 @@ type LegMoment struct {
 	Leg     string  // "A" or "B"
 	Turn    string  // the rotated circuit that is on, on this leg at least in part; empty for none
 	Starter string  // the circuit of which one unit starts; empty when everything merely runs
+	Long    bool    // that start outlasts the short-time rating
 	Draw    Power   // on this leg
 	Real    bool    // the limit in W is the nearer one, not that in VA
 	Stress  float64 // share of that limit
@@ -92,7 +93,7 @@ func (d *Demand) Hardest(of []string, limits LegLimits) LegMoment {
 				l, part := &d.Loads[i], partOn(of[i], leg)
 				if l.Starts && part != 0 && (l.Care == home.Keep || i == t) {
 					start := at
-					start.Starter, start.Draw = l.Name, at.Draw+part*(l.Starting-l.unit())
+					start.Starter, start.Long, start.Draw = l.Name, limits.isLong(l), at.Draw+part*(l.Starting-l.unit())
 					w, va := limits.start(l)
 					worst.raise(start, w, va)
 				}

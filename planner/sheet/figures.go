@@ -151,12 +151,12 @@ func climateHow(house *home.Home, l *loads.Load) string {
 	if house.House.HeatLoss == 0 {
 		return "share of the design day it is on: no heat_loss is given, so its profile's duty in its own season, half of it in a mild one, none in the other"
 	}
-	heats, least := "heats", ""
+	wants, heats, least := "indoors − outdoors", "heats", ""
 	if l.Use.Kind == home.UseCooling {
-		heats, least = "cools", "; at the day's high no less than its profile's duty, for sun and people, and in proportion below"
+		wants, heats, least = "outdoors − cooled_to", "cools", "; at the day's high no less than its profile's duty, for sun and people, and in proportion below"
 	}
-	return fmt.Sprintf("share of the design day it is on: what the house wants at each hour / output of all that %s, of which this is %s W: they share it in proportion to their outputs%s",
-		heats, units.Format(float64(l.Output)*float64(l.Count)), least)
+	return fmt.Sprintf("share of the design day it is on: heat_loss·(%s) of each hour / output of all that %s, which share that in proportion to their outputs; this one's is %s W%s",
+		wants, heats, units.Format(float64(l.Output)*float64(l.Count)), least)
 }
 
 func runningHow(house *home.Home, l *loads.Load) string {
@@ -192,12 +192,7 @@ func startHow(house *home.Home, l *loads.Load) string {
 }
 
 func energyHow(l *loads.Load) string {
-	switch {
-	case l.Use.Kind == home.UseHeating:
-		return "running W for heat_loss·(indoors − outdoors)/output of all that heats, hour by hour, standby W for the rest, over the outage"
-	case l.Use.Kind == home.UseCooling:
-		return "running W for heat_loss·(outdoors − cooled_to)/output of all that cools, hour by hour, standby W for the rest, over the outage"
-	case l.Heater != nil:
+	if l.Heater != nil {
 		return "firing W while it burns, standby W for the rest, and its frost heaters by the cold where it stands, over the outage"
 	}
 	return "running W for its duty, standby W for the rest, hour by hour over the outage"

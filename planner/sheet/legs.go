@@ -78,7 +78,7 @@ func (h *holding) legFigures(at loads.LegMoment, leg legRatings) (figures []stri
 	if at.Real {
 		draws, unit = float64(at.Draw.W()), "W"
 	}
-	limit, draw, nearest := "fit.leg_", "load.heavier_leg_", leg.at(at, h.demand)
+	limit, draw, nearest := "fit.leg_", "load.heavier_leg_", leg.at(at)
 	if at.Starter != "" {
 		limit, draw = "fit.leg_surge_", "load.leg_start_"
 	}
@@ -134,13 +134,13 @@ func (r legRatings) limits() loads.LegLimits {
 }
 
 // at is the rating that a moment is held to.
-func (r legRatings) at(m loads.LegMoment, d *loads.Demand) derive.Term {
+func (r legRatings) at(m loads.LegMoment) derive.Term {
 	w, va := r.w, r.va
-	if m.Starter != "" {
+	switch {
+	case m.Long:
+		w, va = r.longW, r.longVA
+	case m.Starter != "":
 		w, va = r.startW, r.startVA
-		if l := slices.IndexFunc(d.Loads, func(l loads.Load) bool { return l.Name == m.Starter }); r.seconds > 0 && d.Loads[l].StartTime > r.seconds {
-			w, va = r.longW, r.longVA
-		}
 	}
 	if m.Real {
 		return w

@@ -1,13 +1,16 @@
 package sheet
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"holdover/loads"
 	"holdover/loads/home"
 	"holdover/loads/units"
+	"holdover/planner/derive"
 )
 
 const splitUnit = `- {name: Split, kind: power-station, wave: sine, volts: 240 V, legs: 2, hertz: 60 Hz, watts: 4000 W, va: 5000, surge: 8000 W, surge_seconds: 5 s,
@@ -65,4 +68,39 @@ func TestLegs_A120VHouseHasOneOfThem(t *testing.T) {
 	report, err = Of(house, Request{})
 	require.NoError(t, err)
 	assert.Equal(t, Fits, report.Units[0].Verdict, report.Units[0].Says(Fails, HoldsIf, NotOnSheet))
+}
+
+// The rating whose formula is shown is the one that binds: what the hardest moment draws is its share of that.
+func TestLegs_TheRatingShownIsTheOneThatBinds(t *testing.T) {
+	const head = "- {name: Source, kind: %s, wave: sine, volts: 240 V, legs: 2, hertz: 60 Hz, va: 5000"
+	for name, c := range map[string]struct {
+		kind, rest, start string
+		want              loads.LegMoment
+		how               string
+	}{
+		"running": {"power-station", ", watts: 5000 W", "{times: 1.1}", loads.LegMoment{}, "VA · inverter derate · 0.5 / (1 + power margin)"},
+		"in W":    {"power-station", ", watts: 3000 W", "{times: 1.1}", loads.LegMoment{Real: true}, "watts · inverter derate · 0.5 / (1 + power margin)"},
+		"steady":  {"power-station", ", watts: 5000 W", "{times: 4}", loads.LegMoment{Starter: "Pump"}, "VA · inverter derate · 0.5"},
+		"surge": {"power-station", ", watts: 5000 W, surge: 9000 W, surge_seconds: 5 s", "{times: 6}", loads.LegMoment{Starter: "Pump"},
+			"max(VA · inverter derate · 0.5, surge · VA / watts · inverter derate · 0.5)"},
+		"long": {"power-station", ", watts: 5000 W, surge: 9000 W, surge_seconds: 1 s", "{times: 6}", loads.LegMoment{Starter: "Pump", Long: true}, "VA · inverter derate · 0.5"},
+		"dip": {"generator", ", watts: 5000 W, alternator: wound", "{times: 9}", loads.LegMoment{Starter: "Pump"},
+			"VA · alternator derate · 0.5 · allowed dip / (reactance · (1 − allowed dip))"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			house := house(t, "site: {inverter_space: 20 C}\noutage: {length: 1 h}\ncircuits:\n  - {name: Pump, running: 480 W, power_factor: 0.8, start_seconds: 3 s, use: {duty: 0.2}, needs: {wave: any}, start: "+c.start+"}\n")
+			gear, err := home.ReadGear([]byte(fmt.Sprintf(head, c.kind)+c.rest+"}\n"), "gear.yaml", units.US)
+			require.NoError(t, err)
+			d := NewDuty(house)
+			h := d.holding(Sheet{Gear: gear[0]}, Place{Part: House}, derive.Over(d.written()))
+			leg := h.legRatings().less(h.powerMargin())
+			at := h.assigned(leg.limits()).Binds
+			assert.Equal(t, c.want, loads.LegMoment{Starter: at.Starter, Long: at.Long, Real: at.Real})
+			_, draws, gives, _ := h.legFigures(at, leg)
+			assert.InEpsilon(t, draws/at.Stress, gives, 1e-9)
+			kind := map[bool]string{true: "fit.leg_surge_", false: "fit.leg_"}[at.Starter != ""] + map[bool]string{true: "w", false: "va"}[at.Real]
+			f, _ := h.figures.Get(kind)
+			assert.Equal(t, c.how, f.How)
+		})
+	}
 }
