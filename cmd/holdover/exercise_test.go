@@ -31,7 +31,7 @@ func TestExercise_AFuelAndAChemistryAreOneEntryEach(t *testing.T) {
 	for call, c := range map[string]struct{ home, words string }{
 		"plan -":                      {string(text), "a battery carries the house"},
 		"why battery.nameplate_wh -":  {string(text), "chemistry salt-cell: Invented"},
-		"why battery.price.battery -": {string(text), "70 each"}, // dollars for a kWh
+		"why battery.price.battery -": {string(text), "70 a kWh"},
 		"fit -":                       {string(text), "Old cells"},
 		"plan --width 200 -":          {engine, "portable inverter generator on pine spirit"},
 		"why generator.fuel_cost -":   {engine, "4.5 USD/L"},
