@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"slices"
 	"sort"
-	"strings"
 
 	"holdover/loads"
 	"holdover/loads/home"
@@ -94,36 +93,83 @@ func (a *adviser) try(house *home.Home, change string) (Remedy, bool) {
 	return Remedy{change, kind, best, best.Cost.Total()}, kind != None
 }
 
+// A lift is one limit of a home taken away: whether the home has it, what then stands in its place, and what that asks of the
+// household where the design that carries is known.
+type lift struct {
+	set  bool
+	lift func(*home.Home)
+	ask  func(choose.Outcome) string
+}
+
 func (a *adviser) liftedLimits() (out []Remedy) {
-	limits := a.Home.Limits
-	for _, lift := range []struct {
-		set    bool
-		change string // %s stands for what the design then costs to buy
-		lift   func(*home.Limits)
-	}{
-		{limits.Generator == home.NoGenerator, "Find a place for a generator (limits.generator)", func(l *home.Limits) { l.Generator = home.GeneratorAllowed }},
-		{limits.Quiet.Any(), "Let an engine run in the quiet hours (limits.quiet)", func(l *home.Limits) { l.Quiet = home.QuietHours{} }},
-		{limits.FuelStore.Ends(), "Keep more fuel or have it delivered (limits.fuel_store)", func(l *home.Limits) { l.FuelStore = units.Limit{} }},
-		{limits.BatteryPlace == home.NoPlace, "Find a place for a battery (limits.battery_place)", func(l *home.Limits) { l.BatteryPlace = profiles.Places().Places[0].Name }},
-		{limits.Budget.Ends(), "Raise the budget to %s (limits.budget)", func(l *home.Limits) { l.Budget = units.Limit{} }},
-		{len(limits.Fuels) < len(profiles.Fuels()), "Get one more fuel (limits.fuels)", func(l *home.Limits) {
-			l.Fuels = nil
-			for _, f := range profiles.Fuels() {
-				l.Fuels = append(l.Fuels, f.Name)
-			}
-		}},
-	} {
-		if !lift.set {
+	for _, l := range slices.Concat(a.lifts(), a.placeLifts()) {
+		if !l.set {
 			continue
 		}
 		changed := *a.Home
-		lift.lift(&changed.Limits)
-		if remedy, ok := a.try(&changed, lift.change); ok {
-			remedy.Change = strings.Replace(remedy.Change, "%s", Money(remedy.Design.Cost.Purchase), 1)
+		l.lift(&changed)
+		if remedy, ok := a.try(&changed, ""); ok {
+			remedy.Change = l.ask(remedy.Design)
 			out = append(out, remedy)
 		}
 	}
 	return out
+}
+
+// always is what a lift asks whatever the design.
+func always(change string) func(choose.Outcome) string {
+	return func(choose.Outcome) string { return change }
+}
+
+// lifts are those of money, fuel, hours and the way of transfer.
+func (a *adviser) lifts() []lift {
+	limits, house := a.Home.Limits, a.Home.House
+	return []lift{
+		{limits.Quiet.Any(), func(h *home.Home) { h.Limits.Quiet = home.QuietHours{} }, always("Let an engine run in the quiet hours (limits.quiet)")},
+		{limits.FuelStore.Ends(), func(h *home.Home) { h.Limits.FuelStore = units.Limit{} }, always("Keep more fuel or have it delivered (limits.fuel_store)")},
+		{limits.Budget.Ends(), func(h *home.Home) { h.Limits.Budget = units.Limit{} }, func(o choose.Outcome) string {
+			return fmt.Sprintf("Raise the budget to %s (limits.budget)", Money(o.Cost.Purchase))
+		}},
+		{len(limits.Fuels) < len(profiles.Fuels()), everyFuel, always("Get one more fuel (limits.fuels)")},
+		{a.Home.Site.Gas.Cylinders > 0, func(h *home.Home) { h.Site.Gas.Cylinders = mostCylinders }, a.askCylinders},
+		{house.Transfer == home.Automatic, func(h *home.Home) { h.House.Transfer = home.Managed }, always("Let the transfer manage what is on (home.transfer: managed)")},
+		{house.Transfer != home.Manual, func(h *home.Home) { h.House.Transfer = home.Manual }, always("Switch the house over by hand (home.transfer: manual)")},
+	}
+}
+
+// placeLifts are those of where an engine and a battery stand.
+func (a *adviser) placeLifts() []lift {
+	limits, clearances, roomiest := a.Home.Limits, profiles.Transfers().Clearances, profiles.Places().Roomiest()
+	far := units.Metres(units.Length.From(max(clearances.Of(true).Feet, clearances.Of(false).Feet), "ft"))
+	place, known := profiles.Places().Find(limits.BatteryPlace)
+	return []lift{
+		{limits.Generator == home.NoGenerator, func(h *home.Home) { h.Limits.Generator = home.GeneratorAllowed }, always("Find a place for a generator (limits.generator)")},
+		{a.Home.Given("site.generator_clearance") && a.Home.Site.Clearance < far, func(h *home.Home) { h.Site.Clearance = far }, func(o choose.Outcome) string {
+			return fmt.Sprintf("Stand the engine at least %s from doors, windows and vents (site.generator_clearance)", sheet.Distance(clearances.Of(o.Machine != nil && o.Machine.Sheet.Stands == home.Fixed).Feet))
+		}},
+		{limits.BatteryPlace == home.NoPlace || known && place.LimitKWh < roomiest.LimitKWh, func(h *home.Home) { h.Limits.BatteryPlace = roomiest.Name }, always(fmt.Sprintf("Find a place for a battery that may hold %s kWh: %s (limits.battery_place)", units.Format(roomiest.LimitKWh), roomiest.Title))},
+		{a.Home.Site.BatterySpace < a.Home.House.Indoors, func(h *home.Home) { h.Site.BatterySpace = h.House.Indoors }, always("Keep the battery as warm as the house (site.battery_space)")},
+	}
+}
+
+func everyFuel(h *home.Home) {
+	h.Limits.Fuels = nil
+	for _, f := range profiles.Fuels() {
+		h.Limits.Fuels = append(h.Limits.Fuels, f.Name)
+	}
+}
+
+// mostCylinders is as many as a home file can have.
+const mostCylinders = 50
+
+// askCylinders asks for as many as the design that carries takes.
+func (a *adviser) askCylinders(o choose.Outcome) string {
+	takes := 0.0
+	if m := o.Machine; m != nil {
+		v, _ := sheet.VapourOf(a.Home, &a.Demand, m.Fuel, m.FullKW())
+		takes = v.Takes
+	}
+	return fmt.Sprintf("Have %s cylinders side by side (site.gas.cylinders)", units.Format(takes))
 }
 
 // movable lists the circuits that may be asked to wait, the ones that weigh most first. What can never wait stays.

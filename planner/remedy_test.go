@@ -118,3 +118,46 @@ func TestLimits_NoneSoMuchAndWithoutEnd(t *testing.T) {
 		}
 	}
 }
+
+// Each limit that alone stands in the way is named among the changes, and the home with that change made is carried.
+func TestRemedies_NameWhatStandsInTheWay(t *testing.T) {
+	const text = "holdover: 1\noutage: {length: 6 h, start: \"08:00\", season: winter}\n%s\ncircuits: [{name: Fridge, like: refrigerator}, {name: Pump, like: well-pump-1hp}]\n"
+	for name, c := range map[string]struct{ home, change, changed string }{
+		"clearance": {`
+site: {generator_clearance: 2 ft}
+limits: {battery_place: none}`, "Stand the engine at least 20 ft", `
+site: {generator_clearance: 20 ft}
+limits: {battery_place: none}`},
+		"cylinders": {`
+site: {coldest: 0 F, gas: {cylinders: 1, left: 0.2}}
+limits: {battery_place: none, fuels: [propane]}`, "Have 4 cylinders", `
+site: {coldest: 0 F, gas: {cylinders: 4, left: 0.2}}
+limits: {battery_place: none, fuels: [propane]}`},
+		"automatic": {`
+home: {transfer: automatic, floor_area: 3000 sq ft}
+limits: {battery_place: none, budget: 5500}`, "Switch the house over by hand", `
+home: {transfer: manual, floor_area: 3000 sq ft}
+limits: {battery_place: none, budget: 5500}`},
+		"cold battery": {`
+site: {battery_space: -30 C}
+limits: {generator: none}`, "Keep the battery as warm as the house", `
+site: {battery_space: 20 C}
+limits: {generator: none}`},
+	} {
+		t.Run(name, func(t *testing.T) {
+			plan := func(with string) *planner.Result {
+				house, err := home.Read([]byte(fmt.Sprintf(text, with)), "home.yaml")
+				require.NoError(t, err)
+				return planner.PlanAll(house)
+			}
+			r := plan(c.home)
+			require.Equal(t, planner.None, r.Choice)
+			var changes []string
+			for _, m := range r.Outlook.Remedies {
+				changes = append(changes, m.Change)
+			}
+			assert.True(t, slices.ContainsFunc(changes, func(change string) bool { return strings.HasPrefix(change, c.change) }), "%q", changes)
+			assert.NotEqual(t, planner.None, plan(c.changed).Choice)
+		})
+	}
+}

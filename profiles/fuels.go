@@ -72,14 +72,17 @@ func Fuels() []Fuel { return fuels.all() }
 // FindFuel gives the fuel of that name.
 func FindFuel(name FuelName) (Fuel, bool) { return fuels.find(string(name)) }
 
-// PipedGas is the gas that a house has by pipe, where it does not say which.
-func PipedGas() FuelName {
-	f, _ := find(fuels(), func(f Fuel) bool { return !f.Stored })
+// UsualGas is the gas of a house that does not say which it has: what comes in cylinders, or what comes by pipe.
+func UsualGas(cylinders bool) FuelName {
+	f, _ := find(fuels(), func(f Fuel) bool { return f.Gas() && f.InCylinders() == cylinders })
 	return f.Name
 }
 
+// InCylinders says whether it comes in cylinders whose vapour has a table.
+func (f Fuel) InCylinders() bool { return f.Cylinder != nil }
+
 // Gas says whether it reaches the engine as gas, through pipe.
-func (f Fuel) Gas() bool { return !f.Stored || f.Cylinder != nil }
+func (f Fuel) Gas() bool { return !f.Stored || f.InCylinders() }
 
 // Raises is the caution that goes with the fuel in a circumstance; empty where none does.
 func (f Fuel) Raises(when When) string {

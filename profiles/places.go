@@ -1,5 +1,10 @@
 package profiles
 
+import (
+	"cmp"
+	"slices"
+)
+
 // StoragePlaces is how much stored energy a dwelling may usually have, by place.
 type StoragePlaces struct {
 	Source       string         `yaml:"source"`
@@ -22,4 +27,9 @@ func Places() StoragePlaces { return places() }
 // Find gives the limit of a place by name.
 func (p StoragePlaces) Find(name PlaceName) (StoragePlace, bool) {
 	return find(p.Places, func(s StoragePlace) bool { return s.Name == name })
+}
+
+// Roomiest is the first of the places that may hold most.
+func (p StoragePlaces) Roomiest() StoragePlace {
+	return slices.MaxFunc(p.Places, func(a, b StoragePlace) int { return cmp.Compare(a.LimitKWh, b.LimitKWh) })
 }

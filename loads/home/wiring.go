@@ -1,6 +1,7 @@
 package home
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -37,7 +38,7 @@ func (r Runs) String() string {
 
 // Gas is the piping, or the cylinders, that a generator on gas would hang on.
 type Gas struct {
-	Kind       profiles.FuelName        `key:"kind" from:"gases" doc:"kind of gas; unless given, what comes by pipe"`
+	Kind       profiles.FuelName        `key:"kind" from:"gases" doc:"kind of gas; unless given, what comes in cylinders where there are some, else what comes by pipe"`
 	Material   string                   `key:"material" one:"iron,polyethylene" doc:"iron (unless given) or polyethylene"`
 	Pipe       Pipe                     `key:"pipe" doc:"pipe size: 1/2 in, 3/4 in, 1 in or 1-1/4 in"`
 	Length     units.Metres             `key:"length" range:"0.3,1000" doc:"from the meter or regulator to the farthest appliance"`
@@ -47,6 +48,9 @@ type Gas struct {
 	Cylinders  int                      `key:"cylinders" range:"0,50" doc:"cylinders of 100 lb side by side"`
 	Left       float64                  `key:"left" range:"0.1,1" doc:"how full they still are when it matters, a half unless given"`
 }
+
+// Burns is the kind of gas, given or not.
+func (g Gas) Burns() profiles.FuelName { return cmp.Or(g.Kind, profiles.UsualGas(g.Cylinders > 0)) }
 
 // String says the pipe, for the list of inputs.
 func (g Gas) String() string {
@@ -80,7 +84,11 @@ func (r *reader) checkWiring(root *yaml.Node, house *Home) {
 		}
 		r.checkRun(nodes.Content[i], house, &house.Site.Runs[i], fmt.Sprintf("site.runs[%d]", i))
 	}
-	if gas := house.Site.Gas; house.Given("site.gas") && gas.Pipe != "" && gas.Length == 0 {
+	gas := house.Site.Gas
+	if fuel, _ := profiles.FindFuel(gas.Burns()); gas.Cylinders > 0 && !fuel.InCylinders() {
+		r.fault(child(child(site, "gas"), "cylinders"), "site.gas.cylinders", "%s does not come in cylinders; %s is accepted", gas.Kind, profiles.UsualGas(true))
+	}
+	if house.Given("site.gas") && gas.Pipe != "" && gas.Length == 0 {
 		r.fault(child(site, "gas"), "site.gas.length", "the length is missing; a pipe is sized by it, like {pipe: 3/4 in, length: 40 ft}")
 	}
 }

@@ -35,6 +35,7 @@ func TestWiring_Faults(t *testing.T) {
 		{circuit: ", running: 1 kW", site: "runs: [{name: A, length: 20 ft, terminals: 80 C}]", want: "site.runs[0].terminals: 80 °C found; 60 C, 75 C or 90 C is accepted"},
 		{circuit: ", running: 1 kW", site: "runs: 20 ft", want: `site.runs: "20 ft" found; a list is wanted`},
 		{circuit: ", running: 1 kW", site: "gas: {pipe: 5/8 in, length: 10 ft}", want: `site.gas.pipe: "5/8 in" found; 1/2, 3/4, 1 or 1-1/4 in is accepted`},
+		{circuit: ", running: 1 kW", site: "gas: {kind: natural-gas, cylinders: 2}", want: "home.yaml:3: site.gas.cylinders: natural-gas does not come in cylinders; propane is accepted"},
 		{circuit: ", running: 1 kW", site: "gas: {pipe: 1 in}", want: "site.gas.length: the length is missing"},
 		{circuit: ", running: 1 kW", site: "gas: {pipe: 1 in, length: 10 ft, pressure: 7 ft}", want: `site.gas.pressure: "7 ft" is a length; a pressure is wanted, like "7 in w.c."`},
 	} {

@@ -31,7 +31,7 @@ func (w *work) addGas() {
 		}
 		gas := w.home.Site.Gas
 		fuel, _ := profiles.FindFuel(s.Fuel)
-		if gas == (home.Gas{}) || cmp.Or(gas.Kind, profiles.PipedGas()) != s.Fuel {
+		if gas == (home.Gas{}) || gas.Burns() != s.Fuel {
 			w.check(s, "gas for "+s.Name, Needs, fmt.Sprintf("it burns %s kBtu/h of %s; site.gas does not say what pipe, meter or cylinders there are for that", number(kBtuH(s.GasKW)), s.Fuel), profiles.PipeTables().Source)
 			continue
 		}
@@ -52,7 +52,7 @@ func (w *work) addGasOf(s *Source, gas home.Gas, fuel *profiles.Fuel) {
 		w.check(s, "gas pipe for "+s.Name, Needs, "the built-in tables are those of US pipe; have it sized", "")
 	case gas.Pipe != "":
 		w.addPipe(s, gas, fuel, demand)
-	case gas.Cylinders == 0 || fuel.Cylinder == nil:
+	case gas.Cylinders == 0:
 		w.check(s, "gas pipe for "+s.Name, Needs, "site.gas.pipe is missing", profiles.PipeTables().Source)
 	}
 	if gas.Meter > 0 && !fuel.Stored {

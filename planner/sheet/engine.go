@@ -110,7 +110,7 @@ type Vapour struct {
 // is false where the engine does not hang on cylinders, or nothing says how many there are.
 func VapourOf(house *home.Home, demand *loads.Demand, fuel *profiles.Fuel, fullKW float64) (v Vapour, ok bool) {
 	gas := house.Site.Gas
-	if gas.Cylinders == 0 || gas.Kind != fuel.Name || fuel.Cylinder == nil {
+	if gas.Cylinders == 0 || gas.Burns() != fuel.Name {
 		return v, false
 	}
 	table := fuel.Cylinder

@@ -35,7 +35,7 @@ func (e *endless) steps(demand *planner.Result) []ahead.Step[*planner.Result] {
 // reaches polls a counter: what it counts happens in other goroutines.
 func reaches(t *testing.T, counter *atomic.Int32, n int32) {
 	t.Helper()
-	require.Eventually(t, func() bool { return counter.Load() == n }, 10*time.Second, time.Millisecond)
+	require.Eventually(t, func() bool { return counter.Load() == n }, time.Minute, time.Millisecond)
 }
 
 // ours is how many goroutines there are of the screens, their loop included.
