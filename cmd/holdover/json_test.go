@@ -20,6 +20,17 @@ type (
 		From   *[]string `json:"from"`
 		Source *string   `json:"source"`
 	}
+	design struct {
+		Sheets     []map[string]any `json:"sheets"`
+		ChargerW   *float64         `json:"charger_w"`
+		InverterVA *float64         `json:"inverter_va"`
+		Modules    *int             `json:"modules"`
+	}
+	check struct {
+		Sheet, Part, Check, Finding string
+		Wants, Gives                *float64
+		Unit, Words, Source         *string
+	}
 	plan struct {
 		Version int      `json:"holdover"`
 		Home    string   `json:"home"`
@@ -49,6 +60,8 @@ type (
 			ShortAt *float64          `json:"fell_short_at_h"`
 			WhyNot  *[]string         `json:"why_not"`
 			Cost    *float64          `json:"cost"`
+			Design  *design           `json:"design"`
+			Checks  *[]check          `json:"checks"`
 			Run     *ran              `json:"run"`
 			Trace   *[]step           `json:"trace"`
 			Figures map[string]figure `json:"figures"`
@@ -125,6 +138,7 @@ func checkPlan(t *testing.T, p plan) {
 		require.NotNil(t, o.Cost)
 		assert.True(t, *o.Proven, "%s: homes like these are within the budget of work", kind)
 		checkFigures(t, o.Figures, p.Figures)
+		checkDesign(t, kind, *o.Carried, *o.Design, *o.Checks)
 		checkRun(t, *o.Run, *o.Trace, o.ShortAt)
 		assert.False(t, p.Choice == kind && (!*o.Carried || len(*o.WhyNot) > 0), "the choice is open to choose")
 	}
@@ -133,6 +147,30 @@ func checkPlan(t *testing.T, p plan) {
 		assert.Contains(t, []string{"DANGER", "WARNING", "CAUTION", "NOTICE"}, c.Word)
 		assert.NotEmpty(t, c.Text)
 		assert.NotEmpty(t, c.Source)
+	}
+}
+
+// checkDesign wants what each kind of option is made of, and every check of what carries to hold.
+func checkDesign(t *testing.T, kind string, carried bool, d design, checks []check) {
+	kinds := map[string][]string{"battery": {"inverter", "battery"}, "generator": {"generator"}, "hybrid": {"inverter", "battery", "generator"}}
+	require.False(t, carried && len(d.Sheets) == 0, kind)
+	for i, s := range d.Sheets {
+		assert.Equal(t, kinds[kind][i], s["kind"], kind)
+		assert.Equal(t, map[bool]string{true: "charging", false: "house"}[kind == "hybrid" && i == 2], s["part"], kind)
+		switch s["kind"] {
+		case "inverter":
+			assert.Equal(t, *d.InverterVA, s["va"])
+			assert.Contains(t, s, "idle_w")
+			assert.Contains(t, s, "gap_s")
+		case "battery":
+			assert.Greater(t, s["energy_wh"], 0.0)
+			assert.Greater(t, *d.Modules, 0)
+		}
+	}
+	for _, c := range checks {
+		assert.NotEmpty(t, *c.Words)
+		assert.Equal(t, c.Wants == nil, c.Gives == nil, c.Check)
+		assert.True(t, !carried || c.Finding == "holds" || c.Finding == "holds-if", "%s: %s", kind, *c.Words)
 	}
 }
 

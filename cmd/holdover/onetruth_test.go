@@ -4,6 +4,7 @@ import (
 	"context"
 	"flag"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -61,6 +62,12 @@ func denials(t *testing.T, house *home.Home) (broken []string, options int) {
 				if !f.Met {
 					say("%s: %s (%s) %s: %s", o.Kind, c.Sheet.Name, c.Part, f.ID, f.Says)
 				}
+				if strings.Contains(f.Says, "the sun adds") && house.Site.Sun.PerDay == 0 {
+					say("%s: %s: %s, and there is no sun", o.Kind, c.Sheet.Name, f.Says)
+				}
+				if a := f.Compared; a != nil && f.Outcome == sheet.Holds && !enough(c.Sheet, f.ID, *a) {
+					say("%s: %s %s holds, and wants %v %s of %v", o.Kind, c.Sheet.Name, f.ID, a.Wants, a.Unit, a.Gives)
+				}
 			}
 		}
 		for _, c := range scope.Checks {
@@ -78,6 +85,17 @@ func denials(t *testing.T, house *home.Home) (broken []string, options int) {
 		}
 	}
 	return append(broken, catalogueBreaks(t, house, r)...), options
+}
+
+// enough says whether a sheet gives what is wanted, or no more than is borne.
+func enough(s sheet.Sheet, id string, a sheet.Amounts) bool {
+	switch {
+	case id == "hertz":
+		return math.Abs(a.Gives/a.Wants-1) <= 0.05
+	case slices.Contains([]string{"dip", "gap", "recharge"}, id), id == "place" && s.Stores():
+		return a.Gives <= a.Wants*(1+1e-9)
+	}
+	return a.Gives >= a.Wants*(1-1e-9)
 }
 
 // unmetAsGear writes what carries the house in an option as a gear entry, as its maker would, and lists what fit says against it.

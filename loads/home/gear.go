@@ -2,6 +2,7 @@ package home
 
 import (
 	"fmt"
+	"iter"
 	"reflect"
 	"slices"
 
@@ -56,6 +57,17 @@ func (g Gear) Has(key string) bool { return slices.Contains(g.given, key) }
 func (g Gear) Stating(keys ...string) Gear {
 	g.given = keys
 	return g
+}
+
+// Figures are those that the sheet has, with their fields in the usual order, each in its base unit.
+func (g Gear) Figures() iter.Seq2[Field, any] {
+	return func(yield func(Field, any) bool) {
+		for _, f := range FieldsOf("gear") {
+			if g.Has(f.Key) && !yield(f, f.in(reflect.ValueOf(g)).Interface()) {
+				return
+			}
+		}
+	}
 }
 
 func (g *Gear) readNode(r *reader, n *yaml.Node, path string) {

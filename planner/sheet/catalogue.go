@@ -37,7 +37,7 @@ func generatorSheet(house *home.Home, g *profiles.Generator, fuel profiles.FuelN
 	gear := home.Gear{Name: fmt.Sprintf("%s kW %s on %s", units.Format(g.KW), g.Title, fuel), Kind: home.Generator, Wave: home.Sine, Distortion: g.Distortion,
 		Volts: units.Volts(volts), Legs: legs, Frequency: serviceHertz(house), Watts: w, VA: units.VoltAmps(float64(w) / a.GeneratorPowerFactor),
 		Surge: w * units.Watts(a.GeneratorSurge), SurgeTime: units.Seconds(g.SurgeS), Alternator: home.Alternator(g.Alternator), Stands: home.Stand(g.Place), Gap: units.Seconds(g.TakeoverS), Neutral: home.Neutral(g.Neutral), Fuel: fuel}
-	return Sheet{Gear: gear.Stating("wave", "distortion", "volts", "legs", "hertz", "watts", "va", "surge", "surge_seconds", "alternator", "place", "gap", "neutral", "fuel"), Made: g}
+	return Sheet{Gear: gear.Stating("wave", "distortion", "volts", "legs", "hertz", "watts", "va", "surge", "surge_seconds", "alternator", "place", "gap", "neutral", "fuel"), Made: g, Source: g.Source}
 }
 
 // InverterOf is the sheet of an inverter of a size, made for the house.
@@ -47,7 +47,7 @@ func InverterOf(house *home.Home, va float64) Sheet {
 	gear := home.Gear{Name: fmt.Sprintf("%s VA inverter", units.Format(va)), Kind: home.Inverter, Wave: home.Sine, Distortion: made.Distortion, Volts: units.Volts(volts), Legs: legs,
 		Frequency: serviceHertz(house), Watts: units.Watts(va), VA: units.VoltAmps(va), Surge: units.Watts(va * a.InverterSurge), SurgeTime: units.Seconds(made.SurgeS),
 		Gap: units.Seconds(made.GapS), Neutral: home.Neutral(made.Neutral), Efficiency: a.InverterEfficiency, Idle: a.InverterIdle, Stands: home.Fixed}
-	return Sheet{Gear: gear.Stating("wave", "distortion", "volts", "legs", "hertz", "watts", "va", "surge", "surge_seconds", "gap", "neutral", "efficiency", "idle", "place")}
+	return Sheet{Gear: gear.Stating("wave", "distortion", "volts", "legs", "hertz", "watts", "va", "surge", "surge_seconds", "gap", "neutral", "efficiency", "idle", "place"), Source: made.Source}
 }
 
 // BatteryOf is the sheet of so many modules of the kind and size that the home file assumes.
@@ -57,7 +57,7 @@ func BatteryOf(house *home.Home, modules int) Sheet {
 	energy := a.Module * units.WattHours(modules)
 	gear := home.Gear{Name: fmt.Sprintf("%s kWh battery", units.Format(float64(energy)/1000)), Kind: home.Battery, Energy: energy, Chemistry: c.Name, Left: a.EndOfLife,
 		Watts: units.Watts(float64(energy) * c.DischargePerHour), Recharge: units.Hours(1 / c.ChargePerHour), Stands: home.Fixed}
-	return Sheet{Gear: gear.Stating("energy", "chemistry", "capacity_left", "watts", "recharge", "place"), Units: modules}
+	return Sheet{Gear: gear.Stating("energy", "chemistry", "capacity_left", "watts", "recharge", "place"), Units: modules, Source: c.Source}
 }
 
 // serviceVolts is what a machine made for a service gives: its volts, and on how many legs.

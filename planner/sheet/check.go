@@ -1,11 +1,13 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
 	"holdover/loads"
 	"holdover/loads/home"
+	"holdover/loads/units"
 	"holdover/planner/derive"
 )
 
@@ -65,6 +67,7 @@ type holding struct {
 	demand   *loads.Demand
 	figures  *derive.Figures // nil where nobody wants to read them
 	findings []Finding
+	compared *Amounts // of the next finding
 
 	reserve  *bounds // what it lasts; nil until that is known
 	total    float64
@@ -131,8 +134,26 @@ func (h *holding) sayMet(id string, figures []string, format string, args ...any
 	h.note(id, HoldsIf, true, figures, format, args...)
 }
 
+// compare gives the amounts that the next finding is about.
+func (h *holding) compare(wants, gives float64, unit string) {
+	if h.figures != nil {
+		h.compared = &Amounts{wants, gives, unit}
+	}
+}
+
+// comparePower gives the watts or the volt-amps that the next finding is about, whichever are nearer to what is given or farther
+// beyond it; a va of 0 is not given.
+func (h *holding) comparePower(wantsW, givesW units.Watts, wantsVA, givesVA units.VoltAmps) {
+	if givesVA > 0 && float64(wantsVA)*float64(givesW) > float64(wantsW)*float64(givesVA) {
+		h.compare(float64(wantsVA), float64(givesVA), "VA")
+		return
+	}
+	h.compare(float64(wantsW), float64(givesW), "W")
+}
+
 func (h *holding) note(id string, outcome Outcome, met bool, figures []string, format string, args ...any) {
-	f := Finding{ID: id, Outcome: outcome, Met: met}
+	f := Finding{ID: id, Outcome: outcome, Met: met, Compared: h.compared}
+	h.compared = nil
 	if h.figures != nil {
 		h.figures.Take(figures...)
 		f.Figures, f.Says = figures, fmt.Sprintf(format, args...)
@@ -150,11 +171,7 @@ func (h *holding) given(key string, value float64, unit string) derive.Term {
 	if h.figures == nil {
 		return h.figures.At("", value)
 	}
-	source := "spec sheet of " + h.Name
-	if h.Made != nil {
-		source = h.Made.Source
-	}
-	return h.givenBy(source, "sheet", key, value, unit)
+	return h.givenBy(cmp.Or(h.Source, "spec sheet of "+h.Name), "sheet", key, value, unit)
 }
 
 func (h *holding) givenBy(source, what, key string, value float64, unit string) derive.Term {

@@ -83,6 +83,9 @@ func (h *holding) checkVapour(e Engine) {
 	}
 	id := h.figures.Note("fit.fuel_btuh", v.WantedBtuH, "Btu/h", "engine at full load and every appliance on the cylinders, higher heating value", "Willans line; "+e.Line.Source)
 	figures := []string{id}
+	if v.Known {
+		h.compare(v.WantedBtuH, v.GivesBtuH, "Btu/h")
+	}
 	switch {
 	case !v.Known:
 		h.say("vapour", Fails, figures, "At %s its cylinders are colder or emptier than their table goes: nothing says that they give the %s Btu/h wanted (%s).",
@@ -164,6 +167,9 @@ func (h *holding) checkRun(e Engine) {
 		if more := int(math.Ceil(burnt/float64(h.FuelTank)-1e-9)) - 1; more > 0 {
 			says += fmt.Sprintf(" and is filled %d more %s", more, map[bool]string{true: "time", false: "times"}[more == 1])
 		}
+	}
+	if e.Store.Ends() {
+		h.compare(burnt, e.Store.Most(), e.Fuel.Unit)
 	}
 	switch {
 	case free.ok && !stored.ok, !e.Store.Allows(burnt):

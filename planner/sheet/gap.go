@@ -48,6 +48,7 @@ func (h *holding) checkGap() {
 	curve := profiles.VoltageTolerance()
 	figures = append(figures, h.figures.Note("fit.gap_limit", float64(shortest), "s", "the shortest break that one of the circuits rides through", "the home file, its profiles, or the ITIC curve"),
 		h.figures.Note("fit.itic_gap", curve.Ride(0), "s", "no voltage at all is ridden through for so long", curve.Source))
+	h.compare(float64(shortest), float64(h.Gap), "s")
 	switch {
 	case len(harmed) > 0:
 		h.say("gap", Fails, figures, "It takes over after %s, which is too long for %s.", brief(h.Gap), few(harmed))

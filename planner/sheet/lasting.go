@@ -214,10 +214,18 @@ func (h *holding) checkRuntime() {
 	figures := h.addRuntime(b, r)
 	says := fmt.Sprintf("It lasts %s for sure%s with the battery at %s of its new capacity; %s are wanted.", span(b.sure), h.likely(b, r), percent(r.Left), span(length))
 	switch {
+	case b.carried && b.sure < length && h.home.Site.Sun.PerDay > 0:
+		says = "With what the sun adds it carries the outage. Without: " + says
+	case b.carried && b.sure < length:
+		says = "Nothing is drawn once it is empty. " + says
+	default:
+		h.compare(float64(length), float64(b.sure), "h")
+	}
+	switch {
 	case b.spared:
 		h.say("runtime", Holds, figures, "%s", says)
 	case b.carried:
-		h.say("runtime", HoldsIf, figures, "You accept less than %s of head-room: it lasts %s, and %s are wanted.", percent(h.home.Assume.EnergyMargin), span(b.sure), span(length))
+		h.say("runtime", HoldsIf, figures, "You accept less than %s of head-room. %s", percent(h.home.Assume.EnergyMargin), says)
 	case b.runtime >= length && r.Published != nil:
 		h.say("runtime", HoldsIf, figures, "The maker confirms the runtime at less than %s, the lightest load that one is published for: %s", watts(r.Published.Lightest()), says)
 	case b.best >= length && b.best > b.runtime:

@@ -60,6 +60,7 @@ func (h *holding) sayLegs(outcome Outcome, split loads.LegSplit, leg legRatings)
 		return
 	}
 	figures, draws, gives, unit := h.legFigures(at, leg)
+	h.compare(draws, gives, strings.TrimSpace(unit))
 	switch {
 	case outcome == Holds:
 		h.say(id, outcome, figures, "The hardest moment of a leg is %s: it draws %s%s of the %s%s that it may.", at, number(draws), unit, number(gives), unit)

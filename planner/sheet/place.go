@@ -33,6 +33,7 @@ func (h *holding) checkClearance() {
 	if has < rule.Feet-1e-9 {
 		outcome = Fails
 	}
+	h.compare(rule.Feet, has, "ft")
 	h.say("place", outcome, []string{"site.generator_clearance"}, "It would stand %s from the nearest opening; %s at least %s.",
 		feet(has), feet(rule.Feet), rule.Why)
 }
@@ -57,6 +58,9 @@ func (h *holding) checkStorage() {
 	most, why := Storage(h.home, float64(h.Energy)/1000/float64(max(1, h.Units)))
 	if !most.Allows(float64(h.Energy) / 1000) {
 		outcome = Fails
+	}
+	if most.Ends() {
+		h.compare(most.Most(), float64(h.Energy)/1000, "kWh")
 	}
 	h.say("place", outcome, nil, "It stores %s kWh; %s.", number(float64(h.Energy)/1000), why)
 }

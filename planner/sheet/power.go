@@ -54,6 +54,7 @@ func (h *holding) checkRating(key, unit string, rated float64, derate, running d
 	margin, plate := h.powerMargin(), h.given(key, rated, unit)
 	gives := h.figures.Put("fit.here_"+key, unit, plate.Times(derate), "")
 	figures, here := derive.IDs(gives, plate, margin, derate, running), gives.Value
+	h.compare(wanted*(1+margin.Value), here, unit)
 	switch {
 	case wanted > here*hair:
 		h.say(key, Fails, figures, "It gives %s %s here; the circuits draw %s %s running.", number(here), unit, number(wanted), unit)
@@ -88,7 +89,11 @@ func (h *holding) checkDischarge() {
 	efficiency, idle := h.conversion()
 	dc := h.figures.Put("fit.dc_w", "W", h.runningW().Over(efficiency).Plus(idle), "")
 	wanted, figures := dc.Value, func() []string { return derive.IDs(dc, h.given("watts", float64(h.Watts), "W")) }
-	switch given := float64(h.Watts); {
+	given := float64(h.Watts)
+	if h.Has("watts") {
+		h.compare(wanted, given, "W")
+	}
+	switch {
 	case !h.Has("watts"):
 		h.ask("watts", "the greatest power that it gives continuously", fmt.Sprintf("An inverter would draw %s W from it.", number(wanted)))
 	case wanted > given*hair:
@@ -137,6 +142,7 @@ func (h *holding) checkSurge() {
 	case d.WorstStart == "" && d.WorstW <= d.RunningW:
 		h.say("surge", Holds, nil, "Nothing here starts with a surge.")
 	case h.Has("watts") && h.Has("va") && d.WorstW <= steadyW*hair && d.WorstVA <= steadyVA*hair:
+		h.comparePower(d.WorstW, steadyW, d.WorstVA, steadyVA)
 		h.say("surge", Holds, figures, "%s; it gives as much steadily.", wanted)
 	case !h.Has("surge"):
 		h.ask("surge", "its surge watts and how long they hold", wanted.String()+".")
@@ -167,14 +173,17 @@ func (s starting) String() string {
 func (h *holding) checkSurgeAgainst(wanted starting, steadyW units.Watts, steadyVA units.VoltAmps, figures []string) {
 	surgeW, surgeVA := h.surgeRatings()
 	figures = append(figures, "sheet.surge")
-	short, gives := float64(wanted.w) > surgeW.Value*hair, watts(units.Watts(surgeW.Value))
+	givesW, givesVA := units.Watts(surgeW.Value), units.VoltAmps(0) // VA without limit
+	short, gives := wanted.w > givesW*hair, watts(givesW)
 	if h.electronic() && h.Has("va") && h.Watts > 0 {
 		surgeVA = h.figures.Put("fit.surge_va", "VA", surgeVA.With("for its short-time limit is one of current"), "common practice, no source")
 		figures = append(figures, derive.IDs(surgeVA)...)
-		short = short || float64(wanted.va) > surgeVA.Value*hair
-		gives += " and " + voltAmps(units.VoltAmps(surgeVA.Value))
+		givesVA = units.VoltAmps(surgeVA.Value)
+		short = short || wanted.va > givesVA*hair
+		gives += " and " + voltAmps(givesVA)
 	}
 	if short {
+		h.comparePower(wanted.w, givesW, wanted.va, givesVA)
 		h.say("surge", Fails, figures, "%s; for a short time it gives %s.", wanted, gives)
 	}
 	if !h.Has("surge_seconds") {
@@ -185,8 +194,10 @@ func (h *holding) checkSurgeAgainst(wanted starting, steadyW units.Watts, steady
 	long := h.demand.Worst(h.SurgeTime)
 	switch {
 	case long.W > steadyW*hair || (h.Has("va") && long.VA > steadyVA*hair):
+		h.comparePower(long.W, steadyW, long.VA, steadyVA)
 		h.say("surge", Fails, figures, "%s; its surge holds for %s, and beyond it gives %s.", starting{long.Circuit, long.W, long.VA, long.Seconds}, brief(h.SurgeTime), watts(steadyW))
 	case !short:
+		h.comparePower(wanted.w, givesW, wanted.va, givesVA)
 		h.say("surge", Holds, figures, "%s; for %s it gives %s.", wanted, brief(h.SurgeTime), gives)
 	}
 }
@@ -201,6 +212,7 @@ func (h *holding) checkDip() {
 	sags := h.figures.Put("fit.starting_dip", "", generator.Dip(h.figures.At("assume.reactance", a.Reactance), h.given("va", float64(h.VA), "VA").Times(alternator), h.figures.At("load.worst_moment_va", float64(d.WorstVA))),
 		"voltage divider of subtransient reactance and starting load: circuit theory")
 	figures, dip := append(derive.IDs(sags), "assume.allowed_dip"), sags.Value
+	h.compare(a.AllowedDip, dip, "")
 	if dip > a.AllowedDip*hair {
 		h.say("dip", Fails, figures, "Its voltage dips by %s when %s starts; %s is allowed.", percent(dip), h.starter(), percent(a.AllowedDip))
 		return

@@ -37,6 +37,7 @@ func (h *holding) checkRecharge() {
 	if float64(h.Recharge) > within {
 		outcome = Fails
 	}
+	h.compare(within, float64(h.Recharge), "h")
 	h.say("recharge", outcome, figures, "It is full again after %s; %s.", span(h.Recharge), fmt.Sprintf(why, span(units.Hours(within))))
 }
 

@@ -19,8 +19,9 @@ import (
 // A Sheet is what one source gives, by its papers.
 type Sheet struct {
 	home.Gear
-	Made  *profiles.Generator // the size commonly sold that it is, of a generator; nil for a unit with papers of its own
-	Units int                 // single units that its energy is in; 0 is one
+	Made   *profiles.Generator // the size commonly sold that it is, of a generator; nil for a unit with papers of its own
+	Units  int                 // single units that its energy is in; 0 is one
+	Source string              // of the figures of a size commonly sold; empty where they are its maker's
 }
 
 // Engine says whether it burns fuel.
@@ -70,6 +71,14 @@ type Finding struct {
 	// Met says that it holds as the design stands: nothing is open but what the job sheet has done, or what the circuits bear by
 	// the home file's own word.
 	Met bool
+	// Compared are the amounts that decided it, where it was amounts; only a finding that is read has them.
+	Compared *Amounts
+}
+
+// Amounts are what a duty wants, head-room included, or the most that it bears, and what a sheet gives here.
+type Amounts struct {
+	Wants, Gives float64
+	Unit         string
 }
 
 // A Verdict is what all findings on a sheet come to.

@@ -137,6 +137,7 @@ func (h *holding) checkHertz() {
 		return
 	}
 	figures := append(derive.IDs(h.given("hertz", float64(h.Frequency), "Hz")), h.figures.Note("fit.hertz_wanted", want, "Hz", "the frequency of the service", rule.HertzSource))
+	h.compare(want, float64(h.Frequency), "Hz")
 	if math.Abs(float64(h.Frequency)/want-1) > rule.Hertz.Share {
 		h.say("hertz", Fails, figures, "It gives %s Hz; %s Hz is wanted, within %s.", number(float64(h.Frequency)), number(want), percent(rule.Hertz.Share))
 		return

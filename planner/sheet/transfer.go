@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"holdover/loads/home"
+	"holdover/loads/units"
 	"holdover/planner/service"
 )
 
@@ -27,6 +28,7 @@ func (h *holding) checkTransfer() {
 		outcome = Holds
 	}
 	id := h.figures.Note("fit.transfer_va", float64(want.VA), "VA", want.Why, want.Rule.Source())
+	h.comparePower(units.Watts(want.W), units.Watts(1000*kW), want.VA, units.VoltAmps(1000*kVA))
 	h.say("transfer", outcome, []string{id}, "By %s transfer it must give %s VA: %s. It gives %s kVA and %s kW here (%s).", way, number(want.VA), want.Why, number(kVA), number(kW), want.Rule.Source())
 }
 

@@ -37,6 +37,8 @@ type (
 		WhyNot  []string        `json:"why_not"`
 		Proven  bool            `json:"proven"` // nothing of its kind is cheaper, or carries; false where the search ended at its budget of work
 		Cost    float64         `json:"cost"`   // over the planning years, in the currency of the price bands
+		Design  sheetsJSON      `json:"design"`
+		Checks  []amountsJSON   `json:"checks"` // of each of its sheets, held to its part
 		Run     runJSON         `json:"run"`
 		Trace   []stepJSON      `json:"trace"`
 		Figures *derive.Figures `json:"figures"`
@@ -71,7 +73,7 @@ func planData(r *planner.Result) planJSON {
 			return remedyJSON{m.Change, m.Kind, m.Cost, designOf(r.Home, m.Design.Design)}
 		}),
 		Options: each(r.Options, func(o planner.Option) optionJSON {
-			return optionJSON{Kind: o.Kind, Carried: o.Carried, ShortAt: o.FellShortAt, WhyNot: listed(o.WhyNot), Proven: o.Outcome.Proven, Cost: o.Cost,
+			return optionJSON{Kind: o.Kind, Carried: o.Carried, ShortAt: o.FellShortAt, WhyNot: listed(o.WhyNot), Proven: o.Outcome.Proven, Cost: o.Cost, Design: sheetsOf(r, o), Checks: checksOf(r, o),
 				Run: runOf(o), Trace: each(o.Trace, stepOf), Figures: o.Sheet}
 		})}
 }
